@@ -1,0 +1,15 @@
+package freshet.database;
+
+import org.jspecify.annotations.Nullable;
+
+/** Says in one sentence, fit to be shown as it stands, why Freshet does not start. */
+public class StartRefused extends RuntimeException {
+
+    StartRefused(String sentence) {
+        super(sentence);
+    }
+
+    StartRefused(String sentence, @Nullable Throwable cause) {
+        super(sentence, cause);
+    }
+}
