@@ -1,0 +1,65 @@
+package freshet.people;
+
+import freshet.measures.Show;
+import freshet.measures.UnitSystem;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.orm.ObjectOptimisticLockingFailureException;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.context.request.WebRequest;
+import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+
+/** What every page knows, who is reading and in which units, and what it answers when something is not there. */
+@ControllerAdvice(annotations = org.springframework.stereotype.Controller.class)
+class EveryPage {
+
+    private final PersonArgument persons;
+    private final Clock clock;
+
+    EveryPage(PersonArgument persons, Clock clock) {
+        this.persons = persons;
+        this.clock = clock;
+    }
+
+    @ModelAttribute
+    void known(Model model, WebRequest request, Locale locale) {
+        Person me = persons.signedIn(request);
+        if (me != null) {
+            model.addAttribute("me", me);
+        }
+        model.addAttribute("show", show(me, locale));
+    }
+
+    private Show show(@Nullable Person me, Locale locale) {
+        UnitSystem system = me == null ? UnitSystem.US : me.unitSystem();
+        return new Show(system, locale, LocalDate.now(clock));
+    }
+
+    @ExceptionHandler({NotFound.class, MethodArgumentTypeMismatchException.class})
+    @ResponseStatus(HttpStatus.NOT_FOUND)
+    String notFound(Model model, WebRequest request, Locale locale) {
+        known(model, request, locale);
+        return "error/404";
+    }
+
+    @ExceptionHandler(NotAllowed.class)
+    @ResponseStatus(HttpStatus.FORBIDDEN)
+    String notAllowed(Model model, WebRequest request, Locale locale) {
+        known(model, request, locale);
+        return "error/403";
+    }
+
+    @ExceptionHandler({Stale.class, ObjectOptimisticLockingFailureException.class})
+    @ResponseStatus(HttpStatus.CONFLICT)
+    String stale(Model model, WebRequest request, Locale locale) {
+        known(model, request, locale);
+        return "error/409";
+    }
+}

@@ -1,0 +1,24 @@
+package freshet.people;
+
+import freshet.measures.UnitSystem;
+import java.util.Set;
+
+/** Somebody who works with the fleet. */
+public record Person(
+        long id,
+        String signInName,
+        String fullName,
+        Role role,
+        UnitSystem unitSystem,
+        Set<Competence> competences,
+        boolean active,
+        int version) {
+
+    public boolean owner() {
+        return role == Role.OWNER;
+    }
+
+    public boolean competentFor(Competence competence) {
+        return competences.contains(competence);
+    }
+}

@@ -1,0 +1,158 @@
+package freshet.people;
+
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.core.annotation.Order;
+import org.springframework.security.config.annotation.method.configuration.EnableMethodSecurity;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.http.SessionCreationPolicy;
+import org.springframework.security.core.userdetails.UserDetailsService;
+import org.springframework.security.core.userdetails.UsernameNotFoundException;
+import org.springframework.security.crypto.factory.PasswordEncoderFactories;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.authentication.SimpleUrlAuthenticationFailureHandler;
+import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+import org.springframework.web.filter.OncePerRequestFilter;
+
+/** Who gets in: form sign-in for people, bearer tokens for programs, strict headers for both. */
+@Configuration(proxyBeanMethods = false)
+@EnableMethodSecurity
+class SignInSecurity {
+
+    /** Nothing from elsewhere, nothing inline. */
+    private static final String CONTENT_POLICY = "default-src 'none'; style-src 'self'; script-src 'self';"
+            + " img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self';"
+            + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+    private static final String[] OPEN = {
+        "/sign-in",
+        "/welcome",
+        "/error",
+        "/app.css",
+        "/app.js",
+        "/app-*.css",
+        "/app-*.js",
+        "/icon*",
+        "/favicon.ico",
+        "/webjars/**",
+        "/actuator/health",
+        "/actuator/health/**"
+    };
+
+    @Bean
+    PasswordEncoder passwordEncoder() {
+        return PasswordEncoderFactories.createDelegatingPasswordEncoder();
+    }
+
+    @Bean
+    UserDetailsService signInNames(AccountRepository accounts) {
+        return name -> accounts.findBySignInNameIgnoreCase(name.strip())
+                .map(Account::toSignedIn)
+                .orElseThrow(() -> new UsernameNotFoundException("nobody has this name"));
+    }
+
+    @Bean
+    @Order(1)
+    SecurityFilterChain programs(HttpSecurity http, BearerTokens bearerTokens) {
+        return http.securityMatcher("/api/**")
+                .csrf(csrf -> csrf.disable())
+                .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
+                .requestCache(cache -> cache.disable())
+                .addFilterBefore(bearerTokens, UsernamePasswordAuthenticationFilter.class)
+                .exceptionHandling(refuse -> refuse.authenticationEntryPoint(BearerTokens::refuse))
+                .authorizeHttpRequests(ask -> ask.anyRequest().authenticated())
+                .headers(headers -> headers.contentSecurityPolicy(
+                        policy -> policy.policyDirectives("default-src 'none'; frame-ancestors 'none'")))
+                .build();
+    }
+
+    @Bean
+    @Order(2)
+    SecurityFilterChain people(HttpSecurity http, People people, SignInThrottle throttle) {
+        SimpleUrlAuthenticationFailureHandler wrong = new SimpleUrlAuthenticationFailureHandler("/sign-in?wrong");
+        return http.addFilterBefore(new FirstOwnerFilter(people), UsernamePasswordAuthenticationFilter.class)
+                .addFilterBefore(new ThrottleFilter(throttle), UsernamePasswordAuthenticationFilter.class)
+                .authorizeHttpRequests(ask ->
+                        ask.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
+                .formLogin(form -> form.loginPage("/sign-in")
+                        .usernameParameter("signInName")
+                        .successHandler(new SignInSucceeded(throttle))
+                        .failureHandler((request, response, failure) -> {
+                            throttle.wrong(name(request), request.getRemoteAddr());
+                            wrong.onAuthenticationFailure(request, response, failure);
+                        }))
+                .logout(out -> out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out"))
+                .headers(headers -> headers.contentSecurityPolicy(policy -> policy.policyDirectives(CONTENT_POLICY))
+                        .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
+                        .permissionsPolicyHeader(
+                                policy -> policy.policy("camera=(self), microphone=(), geolocation=()")))
+                .build();
+    }
+
+    static String name(HttpServletRequest request) {
+        String name = request.getParameter("signInName");
+        return name == null ? "" : name;
+    }
+
+    /** Turns a sign-in away unread while its name or address has to wait. */
+    private static final class ThrottleFilter extends OncePerRequestFilter {
+
+        private final SignInThrottle throttle;
+
+        ThrottleFilter(SignInThrottle throttle) {
+            this.throttle = throttle;
+        }
+
+        @Override
+        protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+                throws ServletException, IOException {
+            boolean signingIn = "POST".equals(request.getMethod()) && "/sign-in".equals(request.getServletPath());
+            if (signingIn && throttle.mustWait(name(request), request.getRemoteAddr())) {
+                response.sendRedirect(request.getContextPath() + "/sign-in?wait");
+                return;
+            }
+            chain.doFilter(request, response);
+        }
+    }
+
+    /** Sends everybody to the owner's page while the install is empty. */
+    private static final class FirstOwnerFilter extends OncePerRequestFilter {
+
+        private final People people;
+        private volatile boolean settled;
+
+        FirstOwnerFilter(People people) {
+            this.people = people;
+        }
+
+        @Override
+        protected boolean shouldNotFilter(HttpServletRequest request) {
+            String path = request.getServletPath();
+            return settled
+                    || path.equals("/welcome")
+                    || path.startsWith("/app")
+                    || path.startsWith("/webjars/")
+                    || path.startsWith("/actuator/")
+                    || path.startsWith("/icon")
+                    || path.equals("/error");
+        }
+
+        @Override
+        protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+                throws ServletException, IOException {
+            if (people.anyone()) {
+                settled = true;
+                chain.doFilter(request, response);
+            } else {
+                response.sendRedirect(request.getContextPath() + "/welcome");
+            }
+        }
+    }
+}
