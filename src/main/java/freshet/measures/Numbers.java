@@ -13,7 +13,7 @@ public final class Numbers {
     private static final Pattern FRACTION = Pattern.compile("([-+]?)(?:(\\d+)[\\s-]+)?(\\d+)\\s*[/\\u2044]\\s*(\\d+)");
     private static final String VULGAR = "¼½¾⅓⅔⅛⅜⅝⅞";
     private static final String[] VULGAR_TEXT = {"1/4", "1/2", "3/4", "1/3", "2/3", "1/8", "3/8", "5/8", "7/8"};
-    private static final int LONGEST = 40;
+    static final int LONGEST = 40;
 
     private Numbers() {}
 

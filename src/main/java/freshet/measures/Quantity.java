@@ -99,8 +99,11 @@ public enum Quantity {
     POWER(new Unit("hp", 745.6998716, 2), new Unit("W", 1, 0), of("hp", 745.6998716), of("w", 1), of("kw", 1000));
 
     private static final char NO_BREAK_SPACE = '\u00a0';
-    private static final Pattern TYPED =
-            Pattern.compile("(.*?[\\d.¼½¾⅓⅔⅛⅜⅝⅞])\\s*([^\\d.\\s][^\\s]*(?: ?[^\\d\\s]+)?)?");
+    private static final String FRACTIONS = "¼½¾⅓⅔⅛⅜⅝⅞";
+    /** A number as wide as it goes, then a unit that begins with a letter or a mark. */
+    private static final Pattern TYPED = Pattern.compile("([-+\u2212]?[\\d.,/\u2044\u00a0\u202f\\s" + FRACTIONS
+            + "-]*[\\d." + FRACTIONS + "])\\s*([\\p{L}°'\"]\\S*)");
+
     private static final double F_AT_0_C = 32;
 
     private final Unit us;
@@ -134,11 +137,14 @@ public enum Quantity {
      * @throws NotAMeasure when it is no number or a unit of another kind
      */
     public double parse(String text, UnitSystem system) {
+        if (text.length() > Numbers.LONGEST) {
+            throw new NotAMeasure("measures.tooLong", Numbers.LONGEST);
+        }
         Matcher parts = TYPED.matcher(text.strip());
-        if (!parts.matches() || parts.group(2) == null) {
+        if (!parts.matches()) {
             return inside(Numbers.parse(text), in(system).factor(), in(system).name());
         }
-        String name = parts.group(2).toLowerCase(Locale.ROOT).replace(" ", "").replaceAll("\\.$", "");
+        String name = parts.group(2).toLowerCase(Locale.ROOT).replaceAll("\\.$", "");
         Double factor = typed.get(name);
         if (factor == null) {
             throw new NotAMeasure("measures.otherUnit", text.strip(), parts.group(2), String.join(", ", commonUnits()));

@@ -60,7 +60,7 @@ class SignInSecurity {
 
     @Bean
     @Order(1)
-    SecurityFilterChain programs(HttpSecurity http, BearerTokens bearerTokens) {
+    SecurityFilterChain letProgramsIn(HttpSecurity http, BearerTokens bearerTokens) {
         return http.securityMatcher("/api/**")
                 .csrf(csrf -> csrf.disable())
                 .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
@@ -75,7 +75,7 @@ class SignInSecurity {
 
     @Bean
     @Order(2)
-    SecurityFilterChain people(HttpSecurity http, People people, SignInThrottle throttle) {
+    SecurityFilterChain letPeopleIn(HttpSecurity http, People people, SignInThrottle throttle) {
         SimpleUrlAuthenticationFailureHandler wrong = new SimpleUrlAuthenticationFailureHandler("/sign-in?wrong");
         return http.addFilterBefore(new FirstOwnerFilter(people), UsernamePasswordAuthenticationFilter.class)
                 .addFilterBefore(new ThrottleFilter(throttle), UsernamePasswordAuthenticationFilter.class)

@@ -1,0 +1,5 @@
+// Small improvements only: every page works without this file.
+const wrongs = document.querySelector(".wrongs");
+if (wrongs) {
+  wrongs.focus();
+}
