@@ -1,0 +1,90 @@
+package freshet.readings;
+
+import freshet.hydraulics.FlowTestReduction;
+import freshet.hydraulics.LineLoss;
+import freshet.people.Refused;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A flow test with what follows from it, worked out anew from what was measured.
+ *
+ * @param id null when it is not kept yet
+ * @param figures null when they cannot be worked out any more, because the model's curve was changed
+ * @param capacity null with the figures, or when the curve is level there, so that the uncertainty has no bound
+ * @param firstTest this is the test that later ones are compared with
+ * @param recordedBy who wrote it down
+ * @param withdrawn null while the test stands
+ */
+public record FlowTestResult(
+        @Nullable Long id,
+        FlowTestDraft facts,
+        @Nullable Figures figures,
+        Refused.@Nullable Wrong unworkable,
+        @Nullable Capacity capacity,
+        boolean firstTest,
+        List<Remark> remarks,
+        @Nullable Long recordedBy,
+        @Nullable Instant recordedAt,
+        @Nullable Withdrawal withdrawn) {
+
+    /**
+     * The numbers of a test.
+     *
+     * @param spread largest less smallest time, over their mean
+     * @param losses what the line takes at the measured flow; null when the head was read on a gauge
+     * @param rated against the model's rated curve, its tolerance counted in
+     * @param split the flow of a new pump without the line, and where it goes; null when the head was read on a gauge, or a new pump
+     *     would run off its curve
+     */
+    public record Figures(
+            double meanSeconds,
+            double spread,
+            double flowM3h,
+            double headM,
+            @Nullable LineLoss losses,
+            FlowTestReduction rated,
+            @Nullable Split split) {}
+
+    /**
+     * Pump or line: where the flow of a new pump at this lift goes.
+     *
+     * @param bareM3h a new pump with nothing but its outlet
+     * @param throughLineM3h a new pump through this line
+     * @param toLineM3h lost to the line
+     * @param toPumpM3h lost to the pump's wear; below 0 when it gives more than rated
+     */
+    public record Split(double bareM3h, double throughLineM3h, double toLineM3h, double toPumpM3h) {}
+
+    /** What to know before judging. */
+    public enum Remark {
+        /** The fill took less than 10 s, so that the thumb on the stopwatch weighs too much (common practice, no source). */
+        SHORT_FILL,
+        /** The times differ by more than 8 % of their mean: test again (common practice, no source). */
+        SPREAD_OVER_8,
+        /** The times differ by more than 5 % of their mean (common practice, no source). */
+        SPREAD_OVER_5,
+        FEW_REPEATS,
+        /** The meter in the line shows more than 10 % beside the container (common practice, no source). */
+        METER_DISAGREES,
+        /** More than the reference, doubt counted in: look at curve, container and lift first. */
+        MORE_THAN_REFERENCE,
+        /** The first test was made on another rig. */
+        OTHER_RIG,
+        /** The curve was brought to the frequency of the test. */
+        OTHER_FREQUENCY,
+        HEAD_COMPUTED,
+        FLAT_CURVE,
+        /** The loss cannot be told from none. */
+        LOSS_WITHIN_DOUBT
+    }
+
+    /** A test was taken back, by whom and why; it stays to be read. */
+    public record Withdrawal(Instant at, @Nullable Long by, String why) {}
+
+    /** Whether it counts. */
+    public boolean stands() {
+        return withdrawn == null;
+    }
+}
