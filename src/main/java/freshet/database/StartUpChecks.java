@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
+import java.net.UnknownHostException;
 import java.nio.file.Path;
 import org.springframework.boot.context.event.ApplicationEnvironmentPreparedEvent;
 import org.springframework.boot.context.logging.LoggingApplicationListener;
@@ -34,19 +35,30 @@ public class StartUpChecks implements ApplicationListener<ApplicationEnvironment
     }
 
     private static void refuseTakenPort(Environment settings) {
-        int port = settings.getProperty("server.port", Integer.class, 8080);
         String address = settings.getProperty("server.address", "");
+        int port = port(settings.getProperty("server.port", "8080"));
         try (ServerSocket socket = new ServerSocket()) {
             socket.setReuseAddress(true);
             socket.bind(
                     address.isBlank()
-                            ? new InetSocketAddress(Math.max(port, 0))
-                            : new InetSocketAddress(InetAddress.getByName(address), Math.max(port, 0)));
+                            ? new InetSocketAddress(port)
+                            : new InetSocketAddress(InetAddress.getByName(address), port));
+        } catch (UnknownHostException e) {
+            throw new StartRefused("Freshet knows no address " + address + " to listen on: mend server.address.", e);
         } catch (IOException e) {
-            throw new StartRefused(
-                    "Freshet cannot listen on port " + port + " (" + e.getMessage()
-                            + "): stop the program that uses it, or choose another port with --server.port=PORT.",
-                    e);
+            throw new StartRefused(StartRefused.portTaken(port), e);
         }
+    }
+
+    private static int port(String setting) {
+        try {
+            int port = Integer.parseInt(setting.strip());
+            if (port >= 0 && port <= 65_535) {
+                return port;
+            }
+        } catch (NumberFormatException e) {
+            // refused below
+        }
+        throw new StartRefused("The setting server.port is " + setting + ", and must be a number from 0 to 65535.");
     }
 }
