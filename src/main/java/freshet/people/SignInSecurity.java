@@ -101,6 +101,10 @@ class SignInSecurity {
         return name == null ? "" : name;
     }
 
+    private static String path(HttpServletRequest request) {
+        return request.getRequestURI().substring(request.getContextPath().length());
+    }
+
     /** Turns a sign-in away unread while its name or address has to wait. */
     private static final class ThrottleFilter extends OncePerRequestFilter {
 
@@ -113,7 +117,7 @@ class SignInSecurity {
         @Override
         protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
                 throws ServletException, IOException {
-            boolean signingIn = "POST".equals(request.getMethod()) && "/sign-in".equals(request.getServletPath());
+            boolean signingIn = "POST".equals(request.getMethod()) && "/sign-in".equals(path(request));
             if (signingIn && throttle.mustWait(name(request), request.getRemoteAddr())) {
                 response.sendRedirect(request.getContextPath() + "/sign-in?wait");
                 return;
@@ -134,7 +138,7 @@ class SignInSecurity {
 
         @Override
         protected boolean shouldNotFilter(HttpServletRequest request) {
-            String path = request.getServletPath();
+            String path = path(request);
             return settled
                     || path.equals("/welcome")
                     || path.startsWith("/app")
