@@ -6,7 +6,7 @@ import org.springframework.core.Ordered;
 import org.springframework.test.context.TestContext;
 import org.springframework.test.context.TestExecutionListener;
 
-/** Empties the tables and lets the clock run before each test of a {@link FreshetTest}. */
+/** Cleans the tables and lets the clock run before each test of a {@link FreshetTest}. */
 class CleanSlate implements TestExecutionListener, Ordered {
 
     @Override

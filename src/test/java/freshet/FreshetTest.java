@@ -16,8 +16,8 @@ import org.springframework.test.context.TestExecutionListeners.MergeMode;
  * The whole product on a real PostgreSQL, one context shared by all tests that wear this and add nothing of their own to it.
  *
  * <p>Inject a {@code MockMvc} for pages, {@code @LocalServerPort int port} for a browser, any public door, a {@link TestClock}. Before
- * each test (and before its {@code @BeforeEach}) every table is empty and the clock runs; what a test needs it enters itself, through
- * the doors. Do not add properties, profiles or mock beans to one class: each such difference costs a second context.
+ * each test (and before its {@code @BeforeEach}) the tables hold what the product lays in at its start and no more, and the clock
+ * runs; what a test needs it enters itself, through the doors. Do not add properties, profiles or mock beans to one class: each such difference costs a second context.
  */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)

@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -49,8 +53,13 @@ class FreshetTestTests {
     @Test
     @Order(2)
     void answersBothToMockMvcAndOnARealPort() throws Exception {
-        assertThat(port).isPositive();
-        pages.perform(get("/actuator/health")).andExpect(status().isOk());
+        pages.perform(get("/nowhere")).andExpect(status().is3xxRedirection());
+
+        URI health = URI.create("http://127.0.0.1:" + port + "/actuator/health");
+        assertThat(HttpClient.newHttpClient()
+                        .send(HttpRequest.newBuilder(health).build(), BodyHandlers.ofString())
+                        .body())
+                .contains("\"UP\"");
     }
 
     @Test

@@ -23,17 +23,27 @@ public class TestDatabase {
 
     private static final String NAME = "freshet_test";
 
-    // everything but the history of the migrations and the scheduler's tables; as replica neither foreign keys nor
-    // triggers object
-    private static final String DELETE_ALL_ROWS = """
+    // all tables but the history of the migrations and the scheduler's; as replica neither foreign keys nor triggers
+    // object
+    private static final String AS_STARTED = """
             set session_replication_role = replica;
             do $$
-            declare each record;
+            declare
+              ours constant text[] := array(select tablename from pg_tables where schemaname = 'public'
+                and tablename not like 'qrtz\\_%' and tablename <> 'flyway_schema_history');
+              each text;
             begin
-              for each in select schemaname, tablename from pg_tables
-                          where schemaname = 'public' and tablename not like 'qrtz\\_%'
-                            and tablename <> 'flyway_schema_history' loop
-                execute format('delete from %I.%I', each.schemaname, each.tablename);
+              if to_regnamespace('as_started') is null then
+                create schema as_started;
+                foreach each in array ours loop
+                  execute format('create table as_started.%1$I as table public.%1$I', each);
+                end loop;
+              end if;
+              foreach each in array ours loop
+                execute format('delete from public.%I', each);
+              end loop;
+              for each in select tablename from pg_tables where schemaname = 'as_started' loop
+                execute format('insert into public.%1$I overriding system value table as_started.%1$I', each);
               end loop;
             end $$;
             set session_replication_role = default;
@@ -50,13 +60,13 @@ public class TestDatabase {
         return new TestClock();
     }
 
-    /** Empties every table of the rooms; {@link FreshetTest} does it before each test. */
+    /** Brings the rooms' tables back to what they held when the product had started; {@link FreshetTest} does it before each test. */
     public static void clean(DataSource dataSource) {
         try (Connection connection = dataSource.getConnection();
                 Statement statement = connection.createStatement()) {
-            statement.execute(DELETE_ALL_ROWS);
+            statement.execute(AS_STARTED);
         } catch (SQLException e) {
-            throw new IllegalStateException("the test database was not emptied", e);
+            throw new IllegalStateException("the test database was not cleaned", e);
         }
     }
 
