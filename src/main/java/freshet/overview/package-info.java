@@ -1,0 +1,9 @@
+/** Overview: the pages that show several rooms, home, season, the fleet and the unit, and their pictures. Owns no table. */
+@ApplicationModule(
+        allowedDependencies = {"measures", "hydraulics", "reliability", "people", "places", "pumps", "readings", "care"
+        })
+@NullMarked
+package freshet.overview;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,179 @@
+package freshet;
+
+import static org.junit.jupiter.api.Assumptions.abort;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/**
+ * One real Chromium for all journeys of a test run. Where none is installed a journey is skipped with the reason, unless the
+ * environment says {@code FRESHET_BROWSER=required}, as the build server does.
+ */
+public final class Browser {
+
+    private static final List<String> PLACES = List.of(
+            "/usr/bin/chromium",
+            "/usr/bin/chromium-browser",
+            "/usr/bin/google-chrome",
+            "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+            "/Applications/Chromium.app/Contents/MacOS/Chromium");
+    private static final Path GALLERY = Path.of("target/gallery");
+
+    private static @Nullable Browser shared;
+
+    private final ChromeDriver driver;
+    private String base = "";
+
+    private Browser(ChromeDriver driver) {
+        this.driver = driver;
+    }
+
+    /** The browser, fresh: no cookies, phone size, looking at the product on this port. */
+    public static synchronized Browser at(int port) {
+        if (shared == null) {
+            shared = start();
+        }
+        shared.base = "http://localhost:" + port;
+        shared.driver.manage().deleteAllCookies();
+        shared.phone();
+        return shared;
+    }
+
+    private static Browser start() {
+        String chromium = Stream.concat(Stream.ofNullable(System.getenv("FRESHET_CHROMIUM")), PLACES.stream())
+                .filter(place -> Files.isExecutable(Path.of(place)))
+                .findFirst()
+                .orElse(null);
+        if (chromium == null) {
+            if ("required".equals(System.getenv("FRESHET_BROWSER"))) {
+                throw new IllegalStateException("Chromium is required here and none is installed");
+            }
+            abort("no Chromium is installed, so this journey is not walked");
+        }
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(chromium);
+        options.addArguments(
+                "--headless=new",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--disable-dev-shm-usage",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--disable-default-apps",
+                "--hide-scrollbars",
+                "--lang=en-US");
+        ChromeDriverService.Builder service = new ChromeDriverService.Builder();
+        Path driver = Path.of("/usr/bin/chromedriver");
+        if (Files.isExecutable(driver)) {
+            service.usingDriverExecutable(driver.toFile());
+        }
+        ChromeDriver chrome = new ChromeDriver(service.build(), options);
+        chrome.manage().timeouts().pageLoadTimeout(Duration.ofSeconds(30)).implicitlyWait(Duration.ofSeconds(2));
+        Runtime.getRuntime().addShutdownHook(new Thread(chrome::quit));
+        return new Browser(chrome);
+    }
+
+    public ChromeDriver driver() {
+        return driver;
+    }
+
+    public Browser phone() {
+        return size(390, 844);
+    }
+
+    public Browser desk() {
+        return size(1280, 900);
+    }
+
+    public Browser size(int width, int height) {
+        driver.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                java.util.Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 600));
+        driver.manage().window().setSize(new Dimension(Math.max(width, 500), height));
+        return this;
+    }
+
+    public Browser go(String path) {
+        driver.get(base + path);
+        return this;
+    }
+
+    public Browser signIn(String name, String password) {
+        go("/sign-in");
+        type("signInName", name);
+        type("password", password);
+        press("Sign in");
+        return this;
+    }
+
+    /** Types into the field with this id, in place of what stands there. */
+    public Browser type(String id, String text) {
+        WebElement field = driver.findElement(By.id(id));
+        field.clear();
+        field.sendKeys(text);
+        return this;
+    }
+
+    /** Presses the button or link with these words. */
+    public Browser press(String words) {
+        WebElement target = driver.findElement(By.xpath("//main//*[self::button or self::a][normalize-space(.)=\""
+                + words + "\"] | //header//*[self::button or self::a][normalize-space(.)=\"" + words + "\"]"));
+        WebElement html = driver.findElement(By.tagName("html"));
+        driver.executeScript("arguments[0].scrollIntoView({block:'center'})", target);
+        target.click();
+        waitForNewPage(html);
+        return this;
+    }
+
+    private void waitForNewPage(WebElement before) {
+        new WebDriverWait(driver, Duration.ofSeconds(10)).until(chrome -> {
+            try {
+                before.isEnabled();
+                return "complete".equals(driver.executeScript("return document.readyState"))
+                        && driver.getCurrentUrl().contains("#");
+            } catch (org.openqa.selenium.StaleElementReferenceException gone) {
+                return "complete".equals(driver.executeScript("return document.readyState"));
+            }
+        });
+    }
+
+    /** All that a person reads on the page. */
+    public String text() {
+        return driver.findElement(By.tagName("body")).getText();
+    }
+
+    public String path() {
+        return driver.getCurrentUrl().substring(base.length());
+    }
+
+    /** Keeps a picture of the whole page for the gallery. */
+    public Browser picture(String name) {
+        long height = ((Number) driver.executeScript("return document.documentElement.scrollHeight")).longValue();
+        long width = ((Number) driver.executeScript("return window.innerWidth")).longValue();
+        size((int) width, (int) Math.min(height, 6000));
+        try {
+            Files.createDirectories(GALLERY);
+            Files.write(GALLERY.resolve(name + ".png"), driver.getScreenshotAs(OutputType.BYTES));
+        } catch (IOException unwritable) {
+            throw new UncheckedIOException(unwritable);
+        }
+        return this;
+    }
+}
