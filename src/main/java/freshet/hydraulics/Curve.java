@@ -1,6 +1,7 @@
 package freshet.hydraulics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -162,11 +163,7 @@ public final class Curve {
      */
     public double headAt(double flowM3h) {
         if (flowM3h > lastFlowM3h()) {
-            throw new OutOfRange(
-                    "flowM3h",
-                    OutOfRange.Reason.BEYOND_CURVE,
-                    "flowM3h is " + OutOfRange.show(flowM3h, "m³/h") + ", beyond the curve's last point at "
-                            + OutOfRange.show(lastFlowM3h(), "m³/h"));
+            throw OutOfRange.beyondFlow("flowM3h", flowM3h, lastFlowM3h());
         }
         return head(OutOfRange.check("flowM3h", flowM3h, "m³/h", 0, lastFlowM3h()));
     }
@@ -179,18 +176,10 @@ public final class Curve {
      */
     public double flowAt(double headM) {
         if (headM > shutOffHeadM()) {
-            throw new OutOfRange(
-                    "headM",
-                    OutOfRange.Reason.ABOVE_CURVE,
-                    "headM is " + OutOfRange.show(headM, "m") + ", above the curve's shut-off head of "
-                            + OutOfRange.show(shutOffHeadM(), "m"));
+            throw OutOfRange.aboveCurve("headM", headM, shutOffHeadM());
         }
         if (headM < lastHeadM()) {
-            throw new OutOfRange(
-                    "headM",
-                    OutOfRange.Reason.BEYOND_CURVE,
-                    "headM is " + OutOfRange.show(headM, "m") + ", below the head of the curve's last point, "
-                            + OutOfRange.show(lastHeadM(), "m"));
+            throw OutOfRange.belowCurve("headM", headM, lastHeadM());
         }
         return flow(OutOfRange.check("headM", headM, "m", lastHeadM(), shutOffHeadM()));
     }
@@ -294,14 +283,14 @@ public final class Curve {
     @Override
     public boolean equals(Object other) {
         return other instanceof Curve curve
-                && java.util.Arrays.equals(flows, curve.flows)
-                && java.util.Arrays.equals(heads, curve.heads)
-                && java.util.Arrays.equals(slopes, curve.slopes);
+                && Arrays.equals(flows, curve.flows)
+                && Arrays.equals(heads, curve.heads)
+                && Arrays.equals(slopes, curve.slopes);
     }
 
     @Override
     public int hashCode() {
-        return java.util.Arrays.hashCode(heads) * 31 + java.util.Arrays.hashCode(flows);
+        return Arrays.hashCode(heads) * 31 + Arrays.hashCode(flows);
     }
 
     @Override

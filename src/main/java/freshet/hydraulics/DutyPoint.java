@@ -93,4 +93,14 @@ public record DutyPoint(
         }
         return flow;
     }
+
+    /** The refusal of callers that need a flow where the line takes more than the curve gives. */
+    static OutOfRange beyond(String field, Curve curve, double lift) {
+        return new OutOfRange(
+                field,
+                OutOfRange.Reason.BEYOND_CURVE,
+                "at a lift of " + OutOfRange.show(lift, "m")
+                        + " the line takes more than the curve's last point gives, "
+                        + OutOfRange.show(curve.lastFlowM3h(), "m³/h"));
+    }
 }

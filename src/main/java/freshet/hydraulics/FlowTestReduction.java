@@ -131,17 +131,11 @@ public record FlowTestReduction(
     }
 
     private static void refuseOutside(Curve reference, double h, String field) {
-        boolean above = h >= reference.shutOffHeadM() || h > reference.lastHeadM() && !(reference.flow(h) > 0);
-        if (above || h < reference.lastHeadM()) {
-            throw new OutOfRange(
-                    field,
-                    above ? OutOfRange.Reason.ABOVE_CURVE : OutOfRange.Reason.BEYOND_CURVE,
-                    "total head is " + OutOfRange.show(h, "m")
-                            + (above
-                                    ? ", not below the curve's shut-off head of "
-                                            + OutOfRange.show(reference.shutOffHeadM(), "m")
-                                    : ", below the head of the curve's last point, "
-                                            + OutOfRange.show(reference.lastHeadM(), "m")));
+        if (h < reference.lastHeadM()) {
+            throw OutOfRange.belowCurve(field, h, reference.lastHeadM());
+        }
+        if (h >= reference.shutOffHeadM() || !(reference.flow(h) > 0)) {
+            throw OutOfRange.aboveCurve(field, h, reference.shutOffHeadM());
         }
     }
 

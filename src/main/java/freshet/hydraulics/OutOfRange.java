@@ -99,6 +99,30 @@ public final class OutOfRange extends IllegalArgumentException {
         }
     }
 
+    /** A flow that no point of the curve gives. */
+    static OutOfRange beyondFlow(String field, double flow, double last) {
+        return new OutOfRange(
+                field,
+                Reason.BEYOND_CURVE,
+                "flow is " + show(flow, "m³/h") + ", beyond the curve's last point at " + show(last, "m³/h"));
+    }
+
+    /** A head that the pump does not reach with any flow. */
+    static OutOfRange aboveCurve(String field, double head, double shutOff) {
+        return new OutOfRange(
+                field,
+                Reason.ABOVE_CURVE,
+                "total head is " + show(head, "m") + ", not below the curve's shut-off head of " + show(shutOff, "m"));
+    }
+
+    /** A head below all of the curve. */
+    static OutOfRange belowCurve(String field, double head, double last) {
+        return new OutOfRange(
+                field,
+                Reason.BEYOND_CURVE,
+                "total head is " + show(head, "m") + ", below the head of the curve's last point, " + show(last, "m"));
+    }
+
     /** A number as a person would write it, with its unit. */
     static String show(double value, String unit) {
         String digits = value == Math.rint(value) && Math.abs(value) < 1e9
