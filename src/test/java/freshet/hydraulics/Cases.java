@@ -35,7 +35,7 @@ final class Cases {
             case "friction-factor" ->
                 Map.of("frictionFactor", FrictionFactor.of(number(in, "reynolds"), number(in, "relativeRoughness")));
             case "line-loss" -> LineLoss.of(line(in.get("line")), number(in, "flowM3h"));
-            case "duty-point" -> DutyPoint.of(curve(in.get("curve")), line(in.get("line")));
+            case "duty-point" -> DutyPoint.of(fitted(in), line(in.get("line")));
             case "flow-test" ->
                 FlowTestReduction.of(
                         curve(in.get("curve")), container(in), head(in), number(in, "curveUncertaintyFraction", 0));
@@ -45,15 +45,61 @@ final class Cases {
                         new Affinity(number(in, "speedRatio"))
                                 .curve(curve(in.get("curve")))
                                 .points());
+            case "drawdown" ->
+                Drawdown.of(
+                        fitted(in),
+                        line(in.get("line")),
+                        vessel(in.get("vessel")),
+                        number(in, "startLevelM"),
+                        number(in, "stopLevelM"),
+                        number(in, "inflowM3h"));
+            case "cycling" -> Cycling.of(number(in, "storageM3"), number(in, "inflowM3h"), number(in, "pumpFlowM3h"));
+            case "npsh-available" ->
+                NpshAvailable.of(
+                        number(in, "altitudeM"),
+                        number(in, "waterTemperatureC"),
+                        number(in, "suctionLiftM"),
+                        number(in, "suctionLossM"));
+            case "pump-or-line" ->
+                PumpOrLine.of(
+                        curve(in.get("curve")),
+                        line(in.get("ratedLine")),
+                        line(in.get("usedLine")),
+                        number(in, "measuredFlowM3h"));
+            case "bore-change" -> coefficient(Line.boreChangeCoefficient(number(in, "fromMm"), number(in, "toMm")));
+            case "cone" ->
+                coefficient(Fitting.coneLossCoefficient(
+                        number(in, "fromMm"), number(in, "toMm"), number(in, "includedAngleDeg")));
+            case "on-bore" ->
+                coefficient(Fitting.onBore(number(in, "coefficient"), number(in, "fromMm"), number(in, "toMm")));
+            case "fitting" ->
+                coefficient(Fitting.valueOf(in.get("fitting").stringValue()).lossCoefficient(number(in, "boreMm")));
+            case "atmosphere" -> Map.of("pressurePa", NpshAvailable.atmospherePa(number(in, "altitudeM")));
             case "water" -> Water.at(number(in, "waterTemperatureC"));
             default -> throw new IllegalArgumentException("no calculation " + calculation);
         };
     }
 
+    private static Map<String, Double> coefficient(double k) {
+        return Map.of("lossCoefficient", k);
+    }
+
+    /** The curve through the points, or the fit that a case asks for. */
+    private static Curve fitted(JsonNode in) {
+        return in.has("fit")
+                ? CurveFit.of(CurveFit.Form.valueOf(in.get("fit").stringValue()), points(in.get("curve")))
+                        .curve()
+                : curve(in.get("curve"));
+    }
+
     static Curve curve(JsonNode points) {
+        return Curve.of(points(points));
+    }
+
+    private static List<Curve.Point> points(JsonNode points) {
         List<Curve.Point> list = new ArrayList<>();
         points.forEach(p -> list.add(new Curve.Point(number(p, "flowM3h"), number(p, "headM"))));
-        return Curve.of(list);
+        return list;
     }
 
     static Line line(JsonNode in) {
@@ -73,6 +119,12 @@ final class Cases {
                 optional(in, "pumpOutletMm"),
                 number(in, "exitLossCoefficient", Line.FREE_END),
                 sections);
+    }
+
+    private static List<Drawdown.Level> vessel(JsonNode rows) {
+        List<Drawdown.Level> list = new ArrayList<>();
+        rows.forEach(r -> list.add(new Drawdown.Level(number(r, "levelM"), number(r, "areaM2"))));
+        return list;
     }
 
     private static MeasuredFlow container(JsonNode in) {
