@@ -3,6 +3,7 @@ package freshet.readings;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +45,7 @@ public record FlowTestDraft(
     public static final double USUAL_HEIGHT_UNCERTAINTY_M = 0.03;
 
     public FlowTestDraft {
+        at = at.truncatedTo(ChronoUnit.MICROS); // as fine as it is kept
         seconds = List.copyOf(seconds);
         pieces = List.copyOf(pieces);
     }

@@ -2,7 +2,7 @@ package freshet.readings;
 
 import freshet.hydraulics.FlowTestReduction;
 import freshet.hydraulics.LineLoss;
-import freshet.people.Refused;
+import freshet.hydraulics.PumpOrLine;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +21,6 @@ public record FlowTestResult(
         @Nullable Long id,
         FlowTestDraft facts,
         @Nullable Figures figures,
-        Refused.@Nullable Wrong unworkable,
         @Nullable Capacity capacity,
         boolean firstTest,
         List<Remark> remarks,
@@ -45,17 +44,7 @@ public record FlowTestResult(
             double headM,
             @Nullable LineLoss losses,
             FlowTestReduction rated,
-            @Nullable Split split) {}
-
-    /**
-     * Pump or line: where the flow of a new pump at this lift goes.
-     *
-     * @param bareM3h a new pump with nothing but its outlet
-     * @param throughLineM3h a new pump through this line
-     * @param toLineM3h lost to the line
-     * @param toPumpM3h lost to the pump's wear; below 0 when it gives more than rated
-     */
-    public record Split(double bareM3h, double throughLineM3h, double toLineM3h, double toPumpM3h) {}
+            @Nullable PumpOrLine split) {}
 
     /** What to know before judging. */
     public enum Remark {

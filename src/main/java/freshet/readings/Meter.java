@@ -121,6 +121,18 @@ final class Meter {
         return null;
     }
 
+    /** What is wrong with taking it off at a moment with this value; null when that fits. */
+    @Nullable
+    Wrong objectionToRemoval(Instant when, BigDecimal lastValue) {
+        Point removal = new Point(when, What.REMOVED, lastValue, false);
+        Point after = points.higher(removal);
+        if (after != null || when.isBefore(fittedAt)) {
+            return at("at", "readings.swap.readLater", after == null ? fittedAt : after.at());
+        }
+        Wrong wrong = objection(removal);
+        return wrong == null ? null : new Wrong("lastValue", wrong.code(), wrong.arguments());
+    }
+
     /** Whether the points still follow each other when one is taken out. */
     boolean standsWithout(Point taken) {
         Point before = points.lower(taken);

@@ -8,6 +8,8 @@ import freshet.readings.MeterLog.What;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -62,21 +64,38 @@ final class MeterHistory {
         return when.isAfter(now.plus(CLOCKS_DIFFER)) ? at("at", "readings.at.future") : null;
     }
 
-    /** What is wrong with a reading of the meter that was on then; null when it fits, or stands there already. */
-    @Nullable
-    Wrong objection(ReadingDraft draft, Instant now) {
+    /** What is wrong with a reading whatever the meter has shown before; null when nothing is. */
+    static @Nullable Wrong shape(ReadingDraft draft, Instant now) {
         Wrong wrong = shape("value", draft.kind(), draft.value());
         if (wrong == null && draft.rollsOverAt() != null) {
-            wrong = draft.rollsOverAt().signum() == 0
-                    ? at("rollsOverAt", "readings.value.range", draft.rollsOverAt())
-                    : shape("rollsOverAt", draft.kind(), draft.rollsOverAt());
+            wrong = shapeOfRollover(draft.kind(), draft.rollsOverAt());
         }
+        return wrong == null ? future(draft.at(), now) : wrong;
+    }
+
+    private static @Nullable Wrong shapeOfRollover(MeterKind kind, @Nullable BigDecimal rollsOverAt) {
+        if (rollsOverAt == null) {
+            return null;
+        }
+        return rollsOverAt.signum() == 0
+                ? at("rollsOverAt", "readings.value.range", rollsOverAt)
+                : shape("rollsOverAt", kind, rollsOverAt);
+    }
+
+    /** What is wrong with a meter that starts at this value; null when nothing is. */
+    static @Nullable Wrong shapeOfMeter(MeterKind kind, BigDecimal firstValue, @Nullable BigDecimal rollsOverAt) {
+        Wrong wrong = shape("firstValue", kind, firstValue);
         if (wrong == null) {
-            wrong = future(draft.at(), now);
+            wrong = shapeOfRollover(kind, rollsOverAt);
         }
-        if (wrong != null) {
-            return wrong;
-        }
+        return wrong == null && rollsOverAt != null && firstValue.compareTo(rollsOverAt) > 0
+                ? at("firstValue", "readings.value.beyondRollover", firstValue, rollsOverAt)
+                : wrong;
+    }
+
+    /** What is wrong with a well-shaped reading of the meter that was on then; null when it fits, or stands there already. */
+    @Nullable
+    Wrong objection(ReadingDraft draft) {
         Meter meter = on(draft.at());
         if (meter == null) {
             return at("at", "readings.at.noMeter", draft.at());
@@ -95,6 +114,27 @@ final class MeterHistory {
         return meter.objection(new Point(draft.at(), What.READ, draft.value(), draft.rolledOver()));
     }
 
+    /** Whether exactly this swap was declared before. */
+    boolean swappedAlready(Instant when, BigDecimal lastValue, BigDecimal firstValue) {
+        Meter now = present();
+        if (now == null || meters.size() < 2 || !now.fittedAt.equals(when)) {
+            return false;
+        }
+        Point removed = meters.get(meters.size() - 2).points().last();
+        return removed.value().compareTo(lastValue) == 0
+                && now.points().first().value().compareTo(firstValue) == 0;
+    }
+
+    /** Whether the other readings still follow each other without this one. */
+    boolean standsWithout(MeterTable.StoredReading reading) {
+        for (Meter meter : meters) {
+            if (meter.id == reading.meterId()) {
+                return meter.standsWithout(reading.point());
+            }
+        }
+        return true;
+    }
+
     /**
      * The log with its rises and lifetime totals.
      *
@@ -102,7 +142,7 @@ final class MeterHistory {
      */
     MeterLog log(long unitId, MeterKind kind, List<MeterTable.StoredReading> kept) {
         Map<Long, Map<Instant, MeterTable.StoredReading>> byMeter = new HashMap<>();
-        java.util.ArrayList<MeterLog.Line> lines = new java.util.ArrayList<>();
+        List<MeterLog.Line> lines = new ArrayList<>();
         for (MeterTable.StoredReading reading : kept) {
             if (reading.withdrawnWhy() == null) {
                 byMeter.computeIfAbsent(reading.meterId(), any -> new HashMap<>())
@@ -140,7 +180,7 @@ final class MeterHistory {
                 before = point;
             }
         }
-        lines.sort(java.util.Comparator.comparing(MeterLog.Line::at));
+        lines.sort(Comparator.comparing(MeterLog.Line::at));
         Meter present = present();
         return new MeterLog(
                 unitId,

@@ -2,6 +2,7 @@ package freshet.readings;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,10 @@ public record ReadingDraft(
         boolean rolledOver,
         @Nullable BigDecimal rollsOverAt,
         @Nullable String note) {
+
+    public ReadingDraft {
+        at = at.truncatedTo(ChronoUnit.MICROS); // as fine as it is kept
+    }
 
     /** A plain reading. */
     public static ReadingDraft of(long unitId, MeterKind kind, Instant at, BigDecimal value) {

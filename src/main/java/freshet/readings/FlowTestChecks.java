@@ -1,0 +1,168 @@
+package freshet.readings;
+
+import static freshet.people.Refused.Wrong.at;
+
+import freshet.hydraulics.OutOfRange;
+import freshet.measures.Quantity;
+import freshet.measures.Show;
+import freshet.measures.UnitSystem;
+import freshet.people.Refused.Wrong;
+import freshet.pumps.Model;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** What is wrong with a flow test, told in the words and units of the person who measured it. */
+final class FlowTestChecks {
+
+    /** A flow this much over the curve's last is no better pump but a mix-up (common practice, no source). */
+    static final double MOST_OVER_CURVE = 1.15;
+
+    static final int MOST_REPEATS = 10;
+
+    private static final double LITRES_PER_GALLON = 3.785411784;
+    private static final double MINUTES = 60;
+
+    /** Fields of the page for the inputs of the stone. */
+    private static final Map<String, String> FIELDS = Map.ofEntries(
+            Map.entry("containerL", "container"),
+            Map.entry("containerUncertaintyL", "containerUncertainty"),
+            Map.entry("timingUncertaintyS", "timingUncertainty"),
+            Map.entry("liftM", "lift"),
+            Map.entry("liftUncertaintyM", "heightUncertainty"),
+            Map.entry("gaugeKPa", "gauge"),
+            Map.entry("gaugeUncertaintyKPa", "gaugeUncertainty"),
+            Map.entry("gaugeAboveWaterM", "gaugeHeight"),
+            Map.entry("gaugeBoreMm", "gaugeBore"),
+            Map.entry("waterTemperatureC", "water"),
+            Map.entry("pumpOutletMm", "pumpOutlet"),
+            Map.entry("newHz", "frequency"));
+
+    /** Units that are mixed up with the one a meter is asked in: what the number has to be multiplied by. */
+    private record MixUp(String unit, double factor) {}
+
+    private static final Map<UnitSystem, List<MixUp>> METER_MIX_UPS = Map.of(
+            UnitSystem.US, List.of(new MixUp("gph", 1 / 60.0), new MixUp("L/min", 1 / LITRES_PER_GALLON)),
+            UnitSystem.SI,
+                    List.of(new MixUp("L/min", 0.06), new MixUp("gpm", Quantity.FLOW.parse("1 gpm", UnitSystem.SI))));
+
+    private final FlowTestDraft draft;
+    private final Model model;
+    private final Show show;
+    private final List<Wrong> wrongs = new ArrayList<>();
+
+    FlowTestChecks(FlowTestDraft draft, Model model, Show show) {
+        this.draft = draft;
+        this.model = model;
+        this.show = show;
+    }
+
+    List<Wrong> wrongs(Instant now) {
+        Wrong late = MeterHistory.future(draft.at(), now);
+        if (late != null) {
+            wrongs.add(late);
+        }
+        if (draft.seconds().isEmpty() || draft.seconds().size() > MOST_REPEATS) {
+            wrongs.add(at("lap1", "readings.laps.count", MOST_REPEATS));
+        }
+        if (draft.gauge() == null && draft.liftM() == null) {
+            wrongs.add(at("lift", "readings.lift.missing"));
+        }
+        if (wrongs.isEmpty()) {
+            try {
+                flows();
+                if (wrongs.isEmpty()) {
+                    new FlowTestWorking(model, null).figures(draft);
+                }
+            } catch (OutOfRange refused) {
+                wrongs.add(worded(refused));
+            }
+        }
+        return wrongs;
+    }
+
+    /** What keeps a test that was kept from being worked out; the model was changed since. */
+    Wrong worded(OutOfRange refused) {
+        String head = draft.gauge() == null ? "lift" : "gauge";
+        return switch (refused.reason()) {
+            case ABOVE_CURVE ->
+                at(
+                        head,
+                        "readings.head.aboveCurve",
+                        show.head(FlowTestWorking.headM(draft)),
+                        show.head(model.curve().shutOffHeadM()));
+            case BEYOND_CURVE ->
+                at(
+                        head,
+                        "readings.head.belowCurve",
+                        show.head(FlowTestWorking.headM(draft)),
+                        show.head(model.curve().lastHeadM()));
+            default -> at(field(refused.field()), "readings.outOfRange");
+        };
+    }
+
+    private static String field(String path) {
+        if (path.startsWith("seconds[")) {
+            return "lap" + (Integer.parseInt(path.substring(8, path.indexOf(']'))) + 1);
+        }
+        return FIELDS.getOrDefault(path.substring(path.lastIndexOf('.') + 1), "");
+    }
+
+    private void flows() {
+        double flow = FlowTestWorking.flow(draft).flowM3h();
+        double most = FlowTestWorking.mostFlowM3h(model, draft);
+        double limit = MOST_OVER_CURVE * most;
+        if (flow > limit) {
+            wrongs.add(containerMixUp(flow, most, limit));
+        }
+        Double meter = draft.container().meterFlowM3h();
+        if (meter != null && meter > limit) {
+            wrongs.add(meterMixUp(meter, flow, most, limit));
+        }
+    }
+
+    private Wrong containerMixUp(double flow, double most, double limit) {
+        double volume = draft.container().volumeL();
+        if (show.system() == UnitSystem.US && flow / LITRES_PER_GALLON <= limit) {
+            return at(
+                    "container",
+                    "readings.flow.tooMuch.litres",
+                    show.flow(flow),
+                    show.flow(most),
+                    Quantity.VOLUME.input(volume, UnitSystem.US),
+                    show.flow(flow / LITRES_PER_GALLON));
+        }
+        return flow / MINUTES <= limit
+                ? at(
+                        "lap1",
+                        "readings.flow.tooMuch.minutes",
+                        show.flow(flow),
+                        show.flow(most),
+                        show.flow(flow / MINUTES))
+                : at("container", "readings.flow.tooMuch.unknown", show.flow(flow), show.flow(most));
+    }
+
+    /** The unit that brings the meter nearest to the container is the one that was read. */
+    private Wrong meterMixUp(double meter, double flow, double most, double limit) {
+        @Nullable
+        MixUp read = METER_MIX_UPS.get(show.system()).stream()
+                .filter(mixUp -> meter * mixUp.factor() <= limit)
+                .min(Comparator.comparingDouble(mixUp -> Math.abs(Math.log(meter * mixUp.factor() / flow))))
+                .orElse(null);
+        if (read == null) {
+            return at("meterFlow", "readings.meter.tooMuch", show.flow(meter), show.flow(most));
+        }
+        String asRead = Quantity.FLOW.input(meter, show.system()) + " " + read.unit();
+        return at(
+                "meterFlow",
+                "readings.meter.tooMuch.unit",
+                show.flow(meter),
+                show.flow(most),
+                read.unit(),
+                asRead,
+                show.flow(meter * read.factor()));
+    }
+}

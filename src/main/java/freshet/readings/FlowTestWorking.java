@@ -1,0 +1,207 @@
+package freshet.readings;
+
+import freshet.hydraulics.Affinity;
+import freshet.hydraulics.Curve;
+import freshet.hydraulics.FlowTestReduction;
+import freshet.hydraulics.FlowTestReduction.StatedBy;
+import freshet.hydraulics.Line;
+import freshet.hydraulics.LineLoss;
+import freshet.hydraulics.MeasuredFlow;
+import freshet.hydraulics.MeasuredHead;
+import freshet.hydraulics.OutOfRange;
+import freshet.hydraulics.PumpOrLine;
+import freshet.hydraulics.Section;
+import freshet.pumps.Model;
+import freshet.readings.FlowTestResult.Figures;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Works out the flow tests of one unit.
+ *
+ * <p>The first test that stands is held against the model's rated curve, with the curve's tolerance. Every later one is held against
+ * the unit's own curve: the rated curve brought through the first test, by multiplying all its flows by what the first test had of
+ * the rated flow or, where that test was stated by head because the curve is flat there, all its heads by what it had of the rated
+ * head. The remaining fraction is read from that curve at the measured head (or at the measured flow) as from any other. So the rated
+ * curve gives the shape only and its tolerance drops out; in its place stands the relative uncertainty of the first test, added in
+ * quadrature as if nothing of the two tests' errors were shared, which is the cautious side when one rig made both.
+ */
+final class FlowTestWorking {
+
+    private final Model model;
+    private final @Nullable OwnCurve own;
+
+    /** The rated curve brought through the first test, and the standard uncertainty of that as a fraction. */
+    private record OwnCurve(Curve curve, double uncertainty, FlowTestDraft first) {}
+
+    /** @param first the unit's first test that stands; null when there is none */
+    FlowTestWorking(Model model, @Nullable FlowTestDraft first) {
+        this.model = model;
+        this.own = first == null ? null : throughFirst(model, first);
+    }
+
+    private static @Nullable OwnCurve throughFirst(Model model, FlowTestDraft first) {
+        try {
+            FlowTestReduction exact =
+                    FlowTestReduction.of(atFrequency(model.curve(), model, first), flow(first), head(first), 0);
+            boolean byHead = exact.statedBy() == StatedBy.HEAD;
+            Double fraction = byHead ? exact.headFraction() : Double.valueOf(exact.remainingFraction());
+            Double expanded = byHead ? exact.headExpandedUncertainty() : exact.expandedUncertainty();
+            if (fraction == null || expanded == null) {
+                return null;
+            }
+            Curve curve =
+                    byHead ? model.curve().scaled(1, fraction) : model.curve().scaled(fraction, 1);
+            return new OwnCurve(curve, expanded / 2 / fraction, first);
+        } catch (OutOfRange curveWasChanged) {
+            return null;
+        }
+    }
+
+    /** @throws OutOfRange when the test does not fit the rated curve */
+    Figures figures(FlowTestDraft draft) {
+        MeasuredFlow flow = flow(draft);
+        Curve rated = atFrequency(model.curve(), model, draft);
+        FlowTestReduction reduction = FlowTestReduction.of(rated, flow, head(draft), model.curveUncertainty());
+        double slowest = draft.seconds().stream().mapToDouble(s -> s).max().orElseThrow();
+        double fastest = draft.seconds().stream().mapToDouble(s -> s).min().orElseThrow();
+        Line line = draft.gauge() == null ? line(draft) : null;
+        return new Figures(
+                mean(draft),
+                (slowest - fastest) / mean(draft),
+                flow.flowM3h(),
+                reduction.totalHeadM(),
+                line == null ? null : LineLoss.of(line, flow.flowM3h()),
+                reduction,
+                line == null ? null : split(rated, line, flow.flowM3h()));
+    }
+
+    private static double mean(FlowTestDraft draft) {
+        return draft.seconds().stream().mapToDouble(s -> s).average().orElseThrow();
+    }
+
+    /** Against the unit's own first test when there is one before this, else against the rated curve. */
+    Compared compared(FlowTestDraft draft, Figures figures) {
+        if (own != null && draft.at().isAfter(own.first().at())) {
+            try {
+                return new Compared(
+                        FlowTestReduction.of(
+                                atFrequency(own.curve(), model, draft), flow(draft), head(draft), own.uncertainty()),
+                        Capacity.Reference.OWN_FIRST_TEST,
+                        !sameRig(own.first(), draft));
+            } catch (OutOfRange higherThanItsOwnCurve) {
+                // the rated curve still holds it
+            }
+        }
+        return new Compared(figures.rated(), Capacity.Reference.RATED_CURVE, false);
+    }
+
+    /** A test held against a curve. */
+    record Compared(FlowTestReduction reduction, Capacity.Reference reference, boolean onAnotherRig) {
+
+        /** Null when the curve is level there, so that the uncertainty has no bound. */
+        @Nullable
+        Capacity capacity(long unitId, long testId, FlowTestDraft draft, int tests) {
+            boolean byHead = reduction.statedBy() == StatedBy.HEAD;
+            Double fraction = byHead ? reduction.headFraction() : Double.valueOf(reduction.remainingFraction());
+            Double expanded = byHead ? reduction.headExpandedUncertainty() : reduction.expandedUncertainty();
+            if (fraction == null || expanded == null) {
+                return null;
+            }
+            Double headFraction = reduction.headFraction();
+            return new Capacity(
+                    unitId,
+                    testId,
+                    fraction,
+                    expanded,
+                    reduction.totalHeadM(),
+                    reduction.flowM3h(),
+                    reduction.referenceFlowM3h(),
+                    headFraction == null || headFraction == 0
+                            ? reduction.totalHeadM()
+                            : reduction.totalHeadM() / headFraction,
+                    reference,
+                    reduction.statedBy(),
+                    onAnotherRig,
+                    draft.at(),
+                    tests);
+        }
+    }
+
+    /** A rig is the same when its name, its way to find the head and every piece are. */
+    static boolean sameRig(FlowTestDraft one, FlowTestDraft other) {
+        return rigName(one).equals(rigName(other))
+                && (one.gauge() == null) == (other.gauge() == null)
+                && one.pieces().equals(other.pieces());
+    }
+
+    private static String rigName(FlowTestDraft draft) {
+        return draft.rig() == null ? "" : draft.rig().strip().toLowerCase(Locale.ROOT);
+    }
+
+    static MeasuredFlow flow(FlowTestDraft draft) {
+        return MeasuredFlow.timedContainer(
+                draft.container().volumeL(),
+                draft.container().volumeUncertaintyL(),
+                draft.seconds(),
+                draft.container().timingUncertaintyS());
+    }
+
+    /** The most that the rated curve gives at the frequency of the test, m³/h. */
+    static double mostFlowM3h(Model model, FlowTestDraft draft) {
+        return atFrequency(model.curve(), model, draft).lastFlowM3h();
+    }
+
+    static boolean atOtherFrequency(Model model, FlowTestDraft draft) {
+        Double rated = model.ratings().frequencyHz();
+        return rated != null && draft.frequencyHz() != null && !rated.equals(draft.frequencyHz());
+    }
+
+    private static Curve atFrequency(Curve curve, Model model, FlowTestDraft draft) {
+        return atOtherFrequency(model, draft)
+                ? Affinity.ofFrequencies(draft.frequencyHz(), model.ratings().frequencyHz())
+                        .curve(curve)
+                : curve;
+    }
+
+    /** Total head at the measured flow, m, wherever the curve lies. */
+    static double headM(FlowTestDraft draft) {
+        return head(draft).headAt(flow(draft).flowM3h());
+    }
+
+    private static MeasuredHead head(FlowTestDraft draft) {
+        FlowTestDraft.Gauge gauge = draft.gauge();
+        return gauge == null
+                ? new MeasuredHead.ByLine(line(draft), draft.heightUncertaintyM())
+                : new MeasuredHead.ByGauge(
+                        gauge.kPa(),
+                        gauge.aboveWaterM(),
+                        gauge.boreMm(),
+                        gauge.uncertaintyKPa(),
+                        draft.waterC(),
+                        draft.heightUncertaintyM());
+    }
+
+    private static Line line(FlowTestDraft draft) {
+        List<Section> sections = draft.pieces().stream()
+                .map(piece -> new Section(
+                        piece.innerDiameterMm(),
+                        piece.lengthM(),
+                        piece.roughnessMm(),
+                        piece.hazenWilliamsC(),
+                        piece.lossCoefficient()))
+                .toList();
+        double lift = draft.liftM() == null ? Double.NaN : draft.liftM();
+        return new Line(lift, draft.waterC(), draft.pumpOutletMm(), draft.exitLoss(), sections);
+    }
+
+    private static @Nullable PumpOrLine split(Curve rated, Line line, double flowM3h) {
+        Line bare = new Line(line.liftM(), line.waterTemperatureC(), line.pumpOutletMm(), Line.FREE_END, List.of());
+        try {
+            return PumpOrLine.of(rated, bare, line, flowM3h);
+        } catch (OutOfRange runsOffItsCurve) {
+            return null;
+        }
+    }
+}
