@@ -38,6 +38,12 @@ class ReferenceCaseTests {
             case "capacity-trend" -> trend(reference);
             case "pooled-wear" -> pooled(reference);
             case "lives" -> lives(reference);
+            case "survival" ->
+                Survival.of(
+                        reference.number("input.shape"),
+                        reference.number("input.scaleHours"),
+                        reference.number("input.ageHours"),
+                        reference.number("input.missionHours"));
             case "mtbf" ->
                 Mtbf.of(
                         reference.number("input.totalHours"),
@@ -100,9 +106,10 @@ class ReferenceCaseTests {
                 : reference.numbers("input.failed").stream()
                         .map(flag -> flag == 1)
                         .toList();
+        List<Double> entries = reference.numbers("input.entryHours");
         List<Lives.Life> lives = new ArrayList<>();
         for (int i = 0; i < hours.size(); i++) {
-            lives.add(new Lives.Life(hours.get(i), failed.get(i)));
+            lives.add(new Lives.Life(hours.get(i), failed.get(i), entries.isEmpty() ? null : entries.get(i)));
         }
         Lives answer = Lives.of(lives, reference.number("input.level"));
         Map<String, Object> all = new LinkedHashMap<>(ReferenceCase.flat(answer));
