@@ -170,7 +170,7 @@ final class FlowTestWorking {
         return head(draft).headAt(flow(draft).flowM3h());
     }
 
-    private static MeasuredHead head(FlowTestDraft draft) {
+    static MeasuredHead head(FlowTestDraft draft) {
         FlowTestDraft.Gauge gauge = draft.gauge();
         return gauge == null
                 ? new MeasuredHead.ByLine(line(draft), draft.heightUncertaintyM())

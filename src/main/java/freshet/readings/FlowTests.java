@@ -118,6 +118,14 @@ class FlowTests {
         return results;
     }
 
+    TestPlot plot(long unitId) {
+        List<FlowTest> newestFirst = new ArrayList<>(tests.findByUnitIdOrderByAtAscIdAsc(unitId).stream()
+                .filter(FlowTest::stands)
+                .toList());
+        Collections.reverse(newestFirst);
+        return TestPlot.of(pumps.unit(unitId).model(), newestFirst);
+    }
+
     Map<Long, Capacity> capacities(Collection<Long> unitIds) {
         if (unitIds.isEmpty()) {
             return Map.of();

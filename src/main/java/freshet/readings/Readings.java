@@ -148,6 +148,12 @@ public class Readings {
         return flowTests.results(unitId);
     }
 
+    /** The standing tests of a unit as they are drawn on its curve sheet, with the line it runs on now. */
+    @Transactional(readOnly = true)
+    public TestPlot plot(long unitId) {
+        return flowTests.plot(unitId);
+    }
+
     /** What the unit still gives by its latest test; empty when it was never tested, or its model's curve no longer holds the test. */
     @Transactional(readOnly = true)
     public Optional<Capacity> capacity(long unitId) {

@@ -1,0 +1,83 @@
+package freshet.readings;
+
+import freshet.hydraulics.Curve;
+import freshet.hydraulics.MeasuredFlow;
+import freshet.hydraulics.MeasuredHead;
+import freshet.hydraulics.OutOfRange;
+import freshet.hydraulics.WornCurve;
+import freshet.pumps.Model;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The tests of a unit as they are drawn on a curve sheet, newest first, and the line that the unit runs on now.
+ *
+ * @param line null when no test stands, or none fits the rated curve any more
+ */
+public record TestPlot(List<Point> points, @Nullable OwnLine line) {
+
+    /**
+     * Tests this long before the latest still show the unit as it is now; common practice, no source. Older ones are drawn but do
+     * not bend its line.
+     */
+    static final Duration SAME_CONDITION = Duration.ofDays(60);
+
+    private static final double COVERAGE = 2;
+    private static final double LOWEST_FACTOR = 0.01;
+
+    /** One test with its expanded uncertainties, k = 2. */
+    public record Point(
+            long testId, double flowM3h, double headM, double flowUncertaintyM3h, double headUncertaintyM) {}
+
+    /**
+     * The rated curve scaled to the tests, and the lines between which it lies by their uncertainty, k = 2. The rated curve gives the
+     * shape only, so that its own tolerance does not widen the band.
+     */
+    public record OwnLine(Curve curve, Curve lower, Curve upper, WornCurve.Identified identified) {}
+
+    static TestPlot of(Model model, List<FlowTest> newestFirst) {
+        List<Point> points = new ArrayList<>();
+        List<WornCurve.TestPoint> now = new ArrayList<>();
+        for (FlowTest test : newestFirst) {
+            MeasuredFlow flow = FlowTestWorking.flow(test.facts());
+            MeasuredHead head = FlowTestWorking.head(test.facts());
+            WornCurve.TestPoint point = WornCurve.TestPoint.of(flow, head);
+            double headUncertainty =
+                    Math.hypot(point.headUncertaintyM(), point.headPerFlow() * point.flowUncertaintyM3h());
+            points.add(new Point(
+                    test.id,
+                    point.flowM3h(),
+                    point.headM(),
+                    COVERAGE * point.flowUncertaintyM3h(),
+                    COVERAGE * headUncertainty));
+            boolean recent =
+                    !test.facts().at().isBefore(newestFirst.get(0).facts().at().minus(SAME_CONDITION));
+            if (recent && !FlowTestWorking.atOtherFrequency(model, test.facts())) {
+                now.add(point);
+            }
+        }
+        return new TestPlot(List.copyOf(points), line(model.curve(), now));
+    }
+
+    private static @Nullable OwnLine line(Curve rated, List<WornCurve.TestPoint> now) {
+        if (now.isEmpty()) {
+            return null;
+        }
+        try {
+            WornCurve worn = WornCurve.of(rated, now, 0);
+            return new OwnLine(
+                    worn.curve(), shifted(rated, worn, -COVERAGE), shifted(rated, worn, COVERAGE), worn.identified());
+        } catch (OutOfRange doesNotFit) {
+            return null;
+        }
+    }
+
+    private static Curve shifted(Curve rated, WornCurve worn, double by) {
+        double flow = worn.flowFactorUncertainty() == null ? 0 : by * worn.flowFactorUncertainty();
+        double head = worn.headFactorUncertainty() == null ? 0 : by * worn.headFactorUncertainty();
+        return rated.scaled(
+                Math.max(LOWEST_FACTOR, worn.flowFactor() + flow), Math.max(LOWEST_FACTOR, worn.headFactor() + head));
+    }
+}
