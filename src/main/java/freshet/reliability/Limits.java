@@ -1,7 +1,7 @@
 package freshet.reliability;
 
+import java.math.BigDecimal;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -89,9 +89,10 @@ final class Limits {
 
     /** 20 as "20", 0.95 as "0.95", and nothing longer than a person would read. */
     private static String plain(double value) {
-        if (value == Math.rint(value) && Math.abs(value) < 1e15) {
-            return String.format(Locale.ROOT, "%d", (long) value);
+        double size = Math.abs(value);
+        if (value == 0 || !(size >= 1e-9 && size < 1e15)) {
+            return value == 0 ? "0" : Double.toString(value);
         }
-        return Double.toString(value);
+        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 }

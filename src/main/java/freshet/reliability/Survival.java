@@ -40,7 +40,7 @@ public record Survival(double conditionalSurvival, double unconditionalSurvival,
         if (mission == 0) {
             return 0;
         }
-        if (atEnd > 2 * atAge || Double.isInfinite(atAge)) {
+        if (atEnd >= 2 * atAge || Double.isInfinite(atAge)) {
             return Double.isInfinite(atEnd) ? Double.POSITIVE_INFINITY : atEnd - atAge;
         }
         // a short mission late in life: the difference of two near hazards without its loss of digits
