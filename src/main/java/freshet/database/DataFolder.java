@@ -1,5 +1,6 @@
 package freshet.database;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
@@ -26,6 +27,7 @@ final class DataFolder implements AutoCloseable {
     /** Makes the folder if it is new and locks it, or refuses: it cannot be written to, or another Freshet has it. */
     static DataFolder claim(Path folder) {
         Path path = folder.toAbsolutePath().normalize();
+        refuseNamesThatAShellReads(path);
         FileChannel channel = null;
         try {
             Files.createDirectories(path, ownerOnly("rwx------"));
@@ -46,6 +48,16 @@ final class DataFolder implements AutoCloseable {
         throw new StartRefused(
                 "Freshet is already running on the data folder " + path
                         + ": use the one that runs, or stop it first, or choose another folder with --freshet.data-dir=FOLDER.");
+    }
+
+    /** PostgreSQL's own programs call each other through a shell, with the path between double quotes. */
+    private static void refuseNamesThatAShellReads(Path path) {
+        String special = File.separatorChar == '\\' ? "\"%\n" : "\"$`\\\n";
+        if (path.toString().chars().anyMatch(c -> special.indexOf(c) >= 0)) {
+            throw new StartRefused("PostgreSQL cannot work in the data folder " + path
+                    + " because of a sign in its name (a double quote, dollar, percent, backtick or backslash): choose"
+                    + " another with --freshet.data-dir=FOLDER.");
+        }
     }
 
     Path path() {

@@ -171,6 +171,8 @@ final class EmbeddedPostgres implements JdbcConnectionDetails, AutoCloseable {
                 pgCtl(300, "start", "-o", options());
                 return;
             } catch (IOException e) {
+                // Ctrl-C in a terminal ends pg_ctl but not the server that it has just begun
+                clearAwayFormerServer(line -> {});
                 // between our look and the server's start another program may have taken the port
                 if (attempt == 3 || isFree(port)) {
                     throw e;

@@ -113,6 +113,12 @@ class StartAndStopTests {
                 dataIn(file.resolve("data")));
     }
 
+    @Test
+    void refusesAFolderWhoseNameAShellWouldRead() throws Exception {
+        Path named = folder.resolve("$HOME");
+        refuses("PostgreSQL cannot work in the data folder " + named + " because", "--server.port=0", dataIn(named));
+    }
+
     private static void refuses(String sentence, String... arguments) throws InterruptedException {
         try (RunningProgram refused = RunningProgram.freshet(arguments)) {
             assertThat(refused.awaitEnd()).isEqualTo(1);
