@@ -155,7 +155,7 @@ final class FlowTestChecks {
         if (read == null) {
             return at("meterFlow", "readings.meter.tooMuch", show.flow(meter), show.flow(most));
         }
-        String asRead = Quantity.FLOW.input(meter, show.system()) + " " + read.unit();
+        String asRead = Quantity.FLOW.input(meter, show.system()) + "\u00a0" + read.unit();
         return at(
                 "meterFlow",
                 "readings.meter.tooMuch.unit",

@@ -45,18 +45,32 @@ final class FlowTestWorking {
         try {
             FlowTestReduction exact =
                     FlowTestReduction.of(atFrequency(model.curve(), model, first), flow(first), head(first), 0);
-            boolean byHead = exact.statedBy() == StatedBy.HEAD;
-            Double fraction = byHead ? exact.headFraction() : Double.valueOf(exact.remainingFraction());
-            Double expanded = byHead ? exact.headExpandedUncertainty() : exact.expandedUncertainty();
-            if (fraction == null || expanded == null) {
-                return null;
-            }
-            Curve curve =
-                    byHead ? model.curve().scaled(1, fraction) : model.curve().scaled(fraction, 1);
-            return new OwnCurve(curve, expanded / 2 / fraction, first);
+            Curve curve = through(model.curve(), exact);
+            Double expanded = expandedUncertainty(exact);
+            return curve == null || expanded == null
+                    ? null
+                    : new OwnCurve(curve, expanded / 2 / fraction(exact), first);
         } catch (OutOfRange curveWasChanged) {
             return null;
         }
+    }
+
+    /** The curve brought through a test; null when the test is out of all proportion to it. */
+    private static @Nullable Curve through(Curve curve, FlowTestReduction test) {
+        try {
+            return test.statedBy() == StatedBy.HEAD ? curve.scaled(1, fraction(test)) : curve.scaled(fraction(test), 1);
+        } catch (OutOfRange outOfProportion) {
+            return null;
+        }
+    }
+
+    private static double fraction(FlowTestReduction test) {
+        Double byHead = test.headFraction();
+        return test.statedBy() == StatedBy.HEAD && byHead != null ? byHead : test.remainingFraction();
+    }
+
+    private static @Nullable Double expandedUncertainty(FlowTestReduction test) {
+        return test.statedBy() == StatedBy.HEAD ? test.headExpandedUncertainty() : test.expandedUncertainty();
     }
 
     /** @throws OutOfRange when the test does not fit the rated curve */
@@ -74,7 +88,8 @@ final class FlowTestWorking {
                 reduction.totalHeadM(),
                 line == null ? null : LineLoss.of(line, flow.flowM3h()),
                 reduction,
-                line == null ? null : split(rated, line, flow.flowM3h()));
+                line == null ? null : split(rated, line, flow.flowM3h()),
+                through(model.curve(), reduction));
     }
 
     private static double mean(FlowTestDraft draft) {
@@ -103,17 +118,15 @@ final class FlowTestWorking {
         /** Null when the curve is level there, so that the uncertainty has no bound. */
         @Nullable
         Capacity capacity(long unitId, long testId, FlowTestDraft draft, int tests) {
-            boolean byHead = reduction.statedBy() == StatedBy.HEAD;
-            Double fraction = byHead ? reduction.headFraction() : Double.valueOf(reduction.remainingFraction());
-            Double expanded = byHead ? reduction.headExpandedUncertainty() : reduction.expandedUncertainty();
-            if (fraction == null || expanded == null) {
+            Double expanded = expandedUncertainty(reduction);
+            if (expanded == null) {
                 return null;
             }
             Double headFraction = reduction.headFraction();
             return new Capacity(
                     unitId,
                     testId,
-                    fraction,
+                    fraction(reduction),
                     expanded,
                     reduction.totalHeadM(),
                     reduction.flowM3h(),
