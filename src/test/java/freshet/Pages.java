@@ -1,0 +1,84 @@
+package freshet;
+
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jspecify.annotations.Nullable;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.mock.web.MockHttpSession;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+
+/** A person's way through the pages, signed in by the sign-in page, as a browser without script. */
+public final class Pages {
+
+    private final MockMvc mvc;
+    private final MockHttpSession session;
+
+    private Pages(MockMvc mvc, MockHttpSession session) {
+        this.mvc = mvc;
+        this.session = session;
+    }
+
+    /** What came back: its status, where it sends the browser, and what it says. */
+    public record Page(int status, @Nullable String location, Document html) {
+
+        /** All that a person reads. */
+        public String text() {
+            return html.text();
+        }
+
+        /** What one element says; empty when there is none. */
+        public String text(String css) {
+            return html.select(css).text();
+        }
+
+        /** What a field holds. */
+        public String value(String name) {
+            return html.select("[name=\"" + name + "\"]").val();
+        }
+
+        /** What stands in the way at a field; empty when nothing does. */
+        public String wrong(String name) {
+            return html.select("[id=\"" + name + "-wrong\"]").text();
+        }
+    }
+
+    /** Signs in. */
+    public static Pages signedIn(MockMvc mvc, String name, String password) {
+        MockHttpSession session = new MockHttpSession();
+        Pages pages = new Pages(mvc, session);
+        Page answer = pages.send(post("/sign-in").param("signInName", name).param("password", password));
+        if (answer.status() != 302 || String.valueOf(answer.location()).contains("wrong")) {
+            throw new IllegalStateException("not signed in: " + answer);
+        }
+        return pages;
+    }
+
+    public Page open(String address) {
+        return send(get(address));
+    }
+
+    /** Sends a form: names and values in turn. */
+    public Page submit(String address, String... namesAndValues) {
+        MockHttpServletRequestBuilder request = post(address);
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            request.param(namesAndValues[i], namesAndValues[i + 1]);
+        }
+        return send(request);
+    }
+
+    private Page send(MockHttpServletRequestBuilder request) {
+        try {
+            MockHttpServletResponse answer = mvc.perform(request.with(csrf()).session(session))
+                    .andReturn()
+                    .getResponse();
+            return new Page(answer.getStatus(), answer.getHeader("Location"), Jsoup.parse(answer.getContentAsString()));
+        } catch (Exception failed) {
+            throw new IllegalStateException(failed);
+        }
+    }
+}
