@@ -1,0 +1,95 @@
+package freshet.findings;
+
+import freshet.people.NotAllowed;
+import freshet.people.NotFound;
+import freshet.people.People;
+import freshet.people.Person;
+import freshet.people.Refused;
+import freshet.people.Stale;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The door to the findings. */
+@Service
+@Transactional
+public class Findings {
+
+    private static final int LONGEST = 2000;
+
+    private final FindingTable table;
+    private final People people;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Findings(FindingTable table, People people, ApplicationEventPublisher events, Clock clock) {
+        this.table = table;
+        this.people = people;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    @Transactional(readOnly = true)
+    public Finding finding(long id) {
+        return table.finding(id).orElseThrow(() -> new NotFound("finding", id));
+    }
+
+    /** All findings about a unit: open ones first, worst first, then the closed ones, latest first. */
+    @Transactional(readOnly = true)
+    public List<Finding> findingsOf(long unitId) {
+        return table.ofUnit(unitId);
+    }
+
+    /** The findings that a signed record made. */
+    @Transactional(readOnly = true)
+    public List<Finding> findingsOfRecord(long recordId) {
+        return table.ofRecord(recordId);
+    }
+
+    /** Writes a finding and gives its id. */
+    public long write(FindingDraft draft, Person by) {
+        List<Refused.Wrong> wrongs = new ArrayList<>();
+        if (draft.severity() < 0 || draft.severity() > Finding.DANGER) {
+            wrongs.add(Refused.Wrong.at("severity", "findings.severity.choose"));
+        }
+        checkWords(draft.what(), "what", wrongs);
+        Refused.ifAny(wrongs);
+        long id = table.insert(draft, by, clock.instant());
+        people.note(
+                by,
+                "finding written",
+                "unit:" + draft.unitId(),
+                draft.severity() + " " + draft.what().strip());
+        events.publishEvent(new FindingOpened(draft.unitId(), id, draft.severity()));
+        return id;
+    }
+
+    /**
+     * Closes a finding with words on what was done. One that came from a check for competent persons is closed only by such a person.
+     */
+    public void close(long id, int version, String how, Person by) {
+        Finding finding = finding(id);
+        if (finding.competence() != null && !by.competentFor(finding.competence())) {
+            throw new NotAllowed("closing finding " + id + " needs " + finding.competence());
+        }
+        List<Refused.Wrong> wrongs = new ArrayList<>();
+        checkWords(how, "how", wrongs);
+        Refused.ifAny(wrongs);
+        if (!table.close(id, version, how.strip(), by, clock.instant())) {
+            throw new Stale("finding", id);
+        }
+        people.note(by, "finding closed", "unit:" + finding.unitId(), how.strip());
+        events.publishEvent(new FindingClosed(finding.unitId(), id, finding.severity()));
+    }
+
+    private static void checkWords(String words, String field, List<Refused.Wrong> wrongs) {
+        if (words.isBlank()) {
+            wrongs.add(Refused.Wrong.at(field, "findings." + field + ".missing"));
+        } else if (words.strip().length() > LONGEST) {
+            wrongs.add(Refused.Wrong.at(field, "findings.words.long", LONGEST));
+        }
+    }
+}
