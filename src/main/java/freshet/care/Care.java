@@ -1,0 +1,199 @@
+package freshet.care;
+
+import freshet.checklists.Checklists;
+import freshet.people.NotFound;
+import freshet.people.People;
+import freshet.people.Person;
+import freshet.pumps.Pumps;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.springframework.boot.context.event.ApplicationStartedEvent;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The door to the work: what is due, answering it, signing it, and the records. */
+@Service
+@Transactional
+public class Care {
+
+    private final Checklists checklists;
+    private final CareRules rules;
+    private final Planner planner;
+    private final CapacityWatch capacityWatch;
+    private final FollowUps followUps;
+    private final TaskTable tasks;
+    private final RecordTable records;
+    private final Desk desk;
+    private final Corrections corrections;
+    private final Board board;
+    private final Pumps pumps;
+    private final People people;
+    private final ApplicationEventPublisher events;
+
+    Care(
+            Checklists checklists,
+            CareRules rules,
+            Planner planner,
+            CapacityWatch capacityWatch,
+            FollowUps followUps,
+            TaskTable tasks,
+            RecordTable records,
+            Desk desk,
+            Corrections corrections,
+            Board board,
+            Pumps pumps,
+            People people,
+            ApplicationEventPublisher events) {
+        this.checklists = checklists;
+        this.rules = rules;
+        this.planner = planner;
+        this.capacityWatch = capacityWatch;
+        this.followUps = followUps;
+        this.tasks = tasks;
+        this.records = records;
+        this.desk = desk;
+        this.corrections = corrections;
+        this.board = board;
+        this.pumps = pumps;
+        this.people = people;
+        this.events = events;
+    }
+
+    /** Gives a new install the checklists and rules it begins with. */
+    @EventListener(ApplicationStartedEvent.class)
+    public void installDefaults() {
+        checklists.installDefaults();
+        rules.installDefaults();
+    }
+
+    /** Makes all tasks agree with register, calendar and readings; doing it again changes nothing. Every unit's day is looked at anew. */
+    public void plan() {
+        installDefaults();
+        planner.plan(null);
+        List<Long> active = pumps.activeUnitIds();
+        capacityWatch.look(active);
+        changed(new HashSet<>(active));
+    }
+
+    /** The same for these units only. */
+    public void planUnits(Set<Long> unitIds) {
+        planner.plan(unitIds);
+        changed(unitIds);
+    }
+
+    /** The same for the units of these sites. */
+    public void planSites(Set<Long> siteIds) {
+        Set<Long> units = tasks.unitsAt(siteIds);
+        if (!units.isEmpty()) {
+            planUnits(units);
+        }
+    }
+
+    /** Opens what the readings of a unit make due; once for each occasion. */
+    public void openDueTasks(long unitId) {
+        planner.holdOff();
+        if (capacityWatch.look(unitId)) {
+            changed(Set.of(unitId));
+        }
+    }
+
+    /** Opens the check that a unit needs after a finding that stopped its use was closed. */
+    public void checkAfterRepair(long unitId, long findingId, String why) {
+        planner.holdOff();
+        followUps.checkAfterRepair(pumps.unit(unitId), findingId, why);
+        changed(Set.of(unitId));
+    }
+
+    @Transactional(readOnly = true)
+    public Task task(long id) {
+        return tasks.task(id).orElseThrow(() -> new NotFound("task", id));
+    }
+
+    /** All tasks of a unit, by the day they are due. */
+    @Transactional(readOnly = true)
+    public List<Task> tasksOf(long unitId) {
+        return tasks.ofUnit(unitId);
+    }
+
+    /** A task with its checklist and what has been answered so far. */
+    @Transactional(readOnly = true)
+    public Worksheet worksheet(long taskId) {
+        return desk.worksheet(task(taskId));
+    }
+
+    /** Keeps answers without signing, as they were typed; {@code version} is that of the task when the form was opened. */
+    public void saveAnswers(long taskId, int version, List<Answer> answers, Person by) {
+        planner.holdOff();
+        desk.save(taskId, version, answers, by);
+    }
+
+    /**
+     * Signs a task and gives the id of its record. Lines for a competent person that the signer is not are left, and a task for them
+     * is opened.
+     *
+     * @throws AlreadySigned when somebody signed it meanwhile
+     */
+    public long sign(long taskId, SignOff signOff, Person by) {
+        planner.holdOff();
+        long recordId = desk.sign(taskId, signOff, by);
+        Task task = task(taskId);
+        people.note(by, "task signed", "unit:" + task.unitId(), task.title() + ", record " + recordId);
+        changed(Set.of(task.unitId()));
+        return recordId;
+    }
+
+    /** Corrects a signed record by a new one, gives the id of that. */
+    public long correct(long recordId, Correction correction, Person by) {
+        planner.holdOff();
+        long id = corrections.correct(recordId, correction, by);
+        ServiceRecord record = record(id);
+        people.note(by, "record corrected", "unit:" + record.unitId(), "record " + recordId + " by record " + id);
+        changed(Set.of(record.unitId()));
+        return id;
+    }
+
+    @Transactional(readOnly = true)
+    public ServiceRecord record(long id) {
+        return records.record(id).orElseThrow(() -> new NotFound("record", id));
+    }
+
+    /** All signed records of a unit, in the order of signing, corrected ones too. */
+    @Transactional(readOnly = true)
+    public List<ServiceRecord> recordsOf(long unitId) {
+        return records.ofUnit(unitId);
+    }
+
+    /** Whether every digest of a unit's records still fits what was signed and the record before it. */
+    @Transactional(readOnly = true)
+    public boolean chainHolds(long unitId) {
+        String before = null;
+        for (ServiceRecord record : records.ofUnit(unitId)) {
+            if (!record.digest().equals(Digest.of(before, record))) {
+                return false;
+            }
+            before = record.digest();
+        }
+        return true;
+    }
+
+    /** What is late or due within so many days, by site, with at most so many lines of each, the latest first. */
+    @Transactional(readOnly = true)
+    public List<BoardSite> board(int days, int linesOfEach) {
+        return board.sites(days, linesOfEach);
+    }
+
+    /** How far the work of each turn of the season windows is, by the day it opens. */
+    @Transactional(readOnly = true)
+    public List<SeasonCount> seasons() {
+        return board.seasons();
+    }
+
+    private void changed(Set<Long> unitIds) {
+        if (!unitIds.isEmpty()) {
+            events.publishEvent(new CareChanged(Set.copyOf(unitIds)));
+        }
+    }
+}

@@ -1,0 +1,8 @@
+package freshet.care;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** All answers of a record as they should have been, and why the record was wrong. */
+public record Correction(
+        List<Answer> answers, String why, @Nullable String note) {}

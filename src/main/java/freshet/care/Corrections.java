@@ -1,0 +1,119 @@
+package freshet.care;
+
+import static freshet.people.Refused.Wrong.at;
+
+import freshet.checklists.Checklist;
+import freshet.checklists.Checklists;
+import freshet.checklists.Verdict;
+import freshet.findings.Findings;
+import freshet.people.NotAllowed;
+import freshet.people.NotFound;
+import freshet.people.Person;
+import freshet.people.Refused;
+import freshet.people.Refused.Wrong;
+import freshet.people.Stale;
+import freshet.pumps.Pumps;
+import freshet.pumps.Unit;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+
+/** Corrects a signed record by a new one that names it. */
+@Component
+class Corrections {
+
+    private final RecordTable records;
+    private final Checklists checklists;
+    private final Findings findings;
+    private final Pumps pumps;
+    private final Clock clock;
+
+    Corrections(RecordTable records, Checklists checklists, Findings findings, Pumps pumps, Clock clock) {
+        this.records = records;
+        this.checklists = checklists;
+        this.findings = findings;
+        this.pumps = pumps;
+        this.clock = clock;
+    }
+
+    static boolean may(ServiceRecord record, Person person) {
+        return person.owner() || record.signedBy() == person.id();
+    }
+
+    /** Whoever signed it or an owner corrects it; lines for competent persons stay as they were unless one corrects. */
+    long correct(long recordId, Correction correction, Person by) {
+        ServiceRecord old = records.record(recordId).orElseThrow(() -> new NotFound("record", recordId));
+        if (!may(old, by)) {
+            throw new NotAllowed("record " + recordId + " was signed by another");
+        }
+        if (!old.stands()) {
+            throw new Stale("record", recordId);
+        }
+        Unit unit = pumps.unit(old.unitId());
+        Checklist checklist = checklists.version(old.checklistVersionId());
+        Judgement judgement =
+                Judgement.of(checklist, unit.model().ratings(), by, Desk.byLine(checklist, correction.answers()));
+        Map<Long, RecordLine> before =
+                old.lines().stream().collect(Collectors.toMap(line -> (long) line.checkLineId(), Function.identity()));
+        List<RecordLine> after = judgement.recordLines().stream()
+                .map(line -> Judgement.locked(checklist.line(line.checkLineId()), by)
+                        ? before.get(line.checkLineId())
+                        : line)
+                .toList();
+        List<Wrong> wrongs = new ArrayList<>(withoutKnown(judgement.wrongs(), checklist, before));
+        if (correction.why().isBlank()) {
+            wrongs.add(at("why", "care.correction.why.missing"));
+        } else if (wrongs.isEmpty() && after.equals(old.lines())) {
+            wrongs.add(at("", "care.correction.same"));
+        }
+        Refused.ifAny(wrongs);
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        long id = records.insert(new ServiceRecord(
+                0,
+                old.id(),
+                null,
+                old.taskId(),
+                old.unitId(),
+                old.checklistVersionId(),
+                old.title(),
+                old.tag(),
+                old.serial(),
+                old.place(),
+                old.zone(),
+                old.startedAt(),
+                old.endedAt(),
+                now,
+                by.id(),
+                by.fullName(),
+                correction.why().strip(),
+                Desk.text(correction.note()),
+                "",
+                after));
+        judgement.findings().forEach(line -> findings.write(Desk.draft(unit, id, line), by));
+        return id;
+    }
+
+    /** A line that failed before has its finding already; the words are asked for only where it fails anew. */
+    private static List<Wrong> withoutKnown(List<Wrong> wrongs, Checklist checklist, Map<Long, RecordLine> before) {
+        Set<String> known = checklist.lines().stream()
+                .filter(line -> before.get(line.id()).verdict() == Verdict.FAIL)
+                .map(line -> Judgement.field(line, "finding"))
+                .collect(Collectors.toSet());
+        return wrongs.stream().filter(wrong -> !known.contains(wrong.field())).toList();
+    }
+
+    /** The answers of a record as a form begins with. */
+    static Map<Long, Answer> answers(ServiceRecord record, Checklist checklist, Person by) {
+        return record.lines().stream()
+                .filter(line -> !Judgement.locked(checklist.line(line.checkLineId()), by))
+                .map(line -> new Answer(line.checkLineId(), line.answer(), line.asLeft(), null, null))
+                .collect(Collectors.toMap(Answer::lineId, Function.identity()));
+    }
+}

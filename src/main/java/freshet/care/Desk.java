@@ -1,0 +1,220 @@
+package freshet.care;
+
+import static freshet.people.Refused.Wrong.at;
+
+import freshet.checklists.CheckLine;
+import freshet.checklists.Checklist;
+import freshet.checklists.Checklists;
+import freshet.checklists.Phase;
+import freshet.findings.FindingDraft;
+import freshet.findings.Findings;
+import freshet.people.NotFound;
+import freshet.people.Person;
+import freshet.people.Refused;
+import freshet.people.Refused.Wrong;
+import freshet.people.Stale;
+import freshet.pumps.Pumps;
+import freshet.pumps.Unit;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+
+/** Where tasks are answered and signed. */
+@Component
+class Desk {
+
+    /** A phone's clock may be ahead by so much. */
+    private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(5);
+
+    private final TaskTable tasks;
+    private final RecordTable records;
+    private final Checklists checklists;
+    private final Findings findings;
+    private final Pumps pumps;
+    private final FollowUps followUps;
+    private final Clock clock;
+
+    Desk(
+            TaskTable tasks,
+            RecordTable records,
+            Checklists checklists,
+            Findings findings,
+            Pumps pumps,
+            FollowUps followUps,
+            Clock clock) {
+        this.tasks = tasks;
+        this.records = records;
+        this.checklists = checklists;
+        this.findings = findings;
+        this.pumps = pumps;
+        this.followUps = followUps;
+        this.clock = clock;
+    }
+
+    Worksheet worksheet(Task task) {
+        return new Worksheet(task, pumps.unit(task.unitId()), checklistOf(task), tasks.answers(task.id()));
+    }
+
+    private Checklist checklistOf(Task task) {
+        return tasks.answeredVersion(task.id())
+                .map(checklists::version)
+                .orElseGet(() -> checklists.checklist(task.checklistId()));
+    }
+
+    /** Keeps what was typed as it was typed; lines that are not this person's to answer are passed over when they are empty. */
+    void save(long taskId, int version, List<Answer> answers, Person by) {
+        Task task = openTask(taskId, version);
+        Checklist checklist = checklistOf(task);
+        Map<Long, SavedAnswer> saved = tasks.answers(taskId);
+        for (Answer answer : byLine(checklist, answers).values()) {
+            CheckLine line = checklist.line(answer.lineId());
+            if (Judgement.locked(line, by)) {
+                refuseIfAnswered(line, answer);
+            } else if (!answer.empty()) {
+                tasks.keep(taskId, answer, by.id(), clock.instant());
+            } else if (saved.containsKey(line.id())) {
+                tasks.drop(taskId, line.id());
+            }
+        }
+        tasks.begun(taskId, clock.instant());
+    }
+
+    private static void refuseIfAnswered(CheckLine line, Answer answer) {
+        if (!answer.empty()) {
+            throw Refused.because(Judgement.field(line, "answer"), "care.line.notYours", line.competence());
+        }
+    }
+
+    /** Signs the task and gives the id of its record. */
+    long sign(long taskId, SignOff signOff, Person by) {
+        Task task = openTask(taskId, signOff.version());
+        Unit unit = pumps.unit(task.unitId());
+        Checklist checklist = checklistOf(task);
+        Judgement judgement = Judgement.of(checklist, unit.model().ratings(), by, byLine(checklist, signOff.answers()));
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant ended = signOff.endedAt() == null ? now : signOff.endedAt();
+        Instant started = started(task, signOff, ended);
+        List<Wrong> wrongs = new ArrayList<>(judgement.wrongs());
+        wrongs.addAll(wrongTimes(task, started, ended, now));
+        wrongs.addAll(notForThisPerson(task, checklist, by));
+        Refused.ifAny(wrongs);
+        long recordId = records.insert(new ServiceRecord(
+                0,
+                null,
+                null,
+                taskId,
+                unit.id(),
+                checklist.versionId(),
+                task.title(),
+                unit.tag(),
+                unit.serial(),
+                place(unit),
+                task.zone(),
+                started,
+                ended,
+                now,
+                by.id(),
+                by.fullName(),
+                null,
+                text(signOff.note()),
+                "",
+                judgement.recordLines()));
+        judgement.findings().forEach(line -> findings.write(draft(unit, recordId, line), by));
+        tasks.signed(task, started);
+        if (judgement.leftForCompetent()) {
+            followUps.electricalTest(unit, recordId, "Left by " + by.fullName() + " at: " + task.title());
+        }
+        return recordId;
+    }
+
+    private Task openTask(long taskId, int version) {
+        Task task = tasks.locked(taskId).orElseThrow(() -> new NotFound("task", taskId));
+        if (task.recordId() != null) {
+            throw new AlreadySigned(taskId, task.recordId());
+        }
+        if (!task.open()) {
+            throw Refused.because("", "care.task.withdrawn");
+        }
+        if (task.version() != version) {
+            throw new Stale("task", taskId);
+        }
+        return task;
+    }
+
+    static Map<Long, Answer> byLine(Checklist checklist, List<Answer> answers) {
+        Map<Long, Answer> byLine = new LinkedHashMap<>();
+        answers.forEach(answer -> byLine.put(checklist.line(answer.lineId()).id(), answer));
+        return byLine;
+    }
+
+    private static Instant started(Task task, SignOff signOff, Instant ended) {
+        if (signOff.startedAt() != null) {
+            return signOff.startedAt();
+        }
+        return task.startedAt() == null || task.startedAt().isAfter(ended) ? ended : task.startedAt();
+    }
+
+    private static List<Wrong> wrongTimes(Task task, Instant started, Instant ended, Instant now) {
+        List<Wrong> wrongs = new ArrayList<>();
+        LocalDate day = LocalDate.ofInstant(ended, task.zone());
+        if (ended.isAfter(now.plus(CLOCKS_DIFFER))) {
+            wrongs.add(at("endedAt", "care.time.future"));
+        } else if (day.isBefore(task.opensOn())) {
+            wrongs.add(at("endedAt", "care.time.early", task.opensOn()));
+        }
+        if (started.isAfter(ended)) {
+            wrongs.add(at("startedAt", "care.time.order"));
+        }
+        return wrongs;
+    }
+
+    /** What a competent person measured is signed by one, and a task that is all theirs too. */
+    private List<Wrong> notForThisPerson(Task task, Checklist checklist, Person by) {
+        List<CheckLine> locked = checklist.lines().stream()
+                .filter(line -> Judgement.locked(line, by))
+                .toList();
+        if (locked.isEmpty()) {
+            return List.of();
+        }
+        if (checklist.phase() == Phase.ELECTRICAL) {
+            return List.of(at("", "care.sign.needs", locked.get(0).competence()));
+        }
+        Map<Long, SavedAnswer> saved = tasks.answers(task.id());
+        return locked.stream()
+                .map(line -> saved.get(line.id()))
+                .filter(answer -> answer != null)
+                .findFirst()
+                .map(answer -> at("", "care.sign.measuredBy", answer.answeredByName()))
+                .stream()
+                .toList();
+    }
+
+    static FindingDraft draft(Unit unit, long recordId, Judgement.Line line) {
+        return new FindingDraft(
+                unit.id(), recordId, line.check().id(), line.severity(), String.valueOf(line.finding()));
+    }
+
+    static String place(Unit unit) {
+        List<String> parts = new ArrayList<>();
+        for (String part : new @Nullable String[] {
+            unit.stand().spot(), unit.stand().positionName(), unit.stand().siteName()
+        }) {
+            if (part != null && !part.isBlank()) {
+                parts.add(part);
+            }
+        }
+        return String.join(", ", parts);
+    }
+
+    static @Nullable String text(@Nullable String typed) {
+        return typed == null || typed.isBlank() ? null : typed.strip();
+    }
+}

@@ -1,0 +1,147 @@
+package freshet.care;
+
+import static freshet.people.Refused.Wrong.at;
+
+import freshet.checklists.CheckLine;
+import freshet.checklists.Checklist;
+import freshet.checklists.Judged;
+import freshet.checklists.NotAnAnswer;
+import freshet.checklists.Verdict;
+import freshet.findings.Finding;
+import freshet.people.Person;
+import freshet.people.Refused.Wrong;
+import freshet.pumps.Ratings;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** What a person's answers come to, line by line, and everything that keeps them from being signed. */
+final class Judgement {
+
+    private final Ratings ratings;
+    private final Person signer;
+    private final List<Line> lines = new ArrayList<>();
+    private final List<Wrong> wrongs = new ArrayList<>();
+
+    /** One line with its answer as found and as left; {@code finding} is null when it makes none. */
+    record Line(
+            CheckLine check,
+            Judged found,
+            @Nullable Judged left,
+            @Nullable String finding,
+            int severity) {
+
+        /** What counts is how the pump was left. */
+        Judged counts() {
+            return left == null ? found : left;
+        }
+    }
+
+    private Judgement(Ratings ratings, Person signer) {
+        this.ratings = ratings;
+        this.signer = signer;
+    }
+
+    static Judgement of(Checklist checklist, Ratings ratings, Person signer, Map<Long, Answer> answers) {
+        Judgement judgement = new Judgement(ratings, signer);
+        for (CheckLine check : checklist.lines()) {
+            Answer none = new Answer(check.id(), null, null, null, null);
+            judgement.judge(check, answers.getOrDefault(check.id(), none));
+        }
+        return judgement;
+    }
+
+    static boolean locked(CheckLine check, Person person) {
+        return check.competence() != null && !person.competentFor(check.competence());
+    }
+
+    private void judge(CheckLine check, Answer answer) {
+        boolean locked = locked(check, signer);
+        if (locked && !answer.empty()) {
+            wrongs.add(at(field(check, "answer"), "care.line.notYours", check.competence()));
+            return;
+        }
+        Judged found = read(check, answer.answer(), "answer");
+        Judged left = check.asLeft() && !blank(answer.asLeft()) ? read(check, answer.asLeft(), "asLeft") : null;
+        if (found == null || left == null && check.asLeft() && !blank(answer.asLeft())) {
+            return;
+        }
+        if (check.safety() && found.verdict() != Verdict.PASS) {
+            wrongs.add(at(field(check, "answer"), "care.line.safetyFirst"));
+        } else if (found.verdict() == Verdict.LEFT && (check.required() && !locked || left != null)) {
+            wrongs.add(at(field(check, "answer"), "care.line.missing"));
+        }
+        conclude(check, answer, found, left);
+    }
+
+    private @Nullable Judged read(CheckLine check, @Nullable String typed, String part) {
+        try {
+            return check.judge(typed, signer.unitSystem(), ratings);
+        } catch (NotAnAnswer wrong) {
+            wrongs.add(at(field(check, part), wrong.code(), wrong.arguments()));
+            return null;
+        }
+    }
+
+    private void conclude(CheckLine check, Answer answer, Judged found, @Nullable Judged left) {
+        Verdict verdict = left == null ? found.verdict() : left.verdict();
+        boolean failed = verdict == Verdict.FAIL && check.failSeverity() != null && !check.safety();
+        int proposed = failed && check.failSeverity() != null ? check.failSeverity() : verdict == Verdict.WATCH ? 1 : 0;
+        int severity = answer.severity() == null ? proposed : answer.severity();
+        boolean words = !blank(answer.finding());
+        if (!words && (failed || severity > proposed)) {
+            wrongs.add(at(field(check, "finding"), "care.finding.missing"));
+        }
+        if (failed && severity < proposed) {
+            wrongs.add(at(field(check, "severity"), "care.finding.lower", proposed));
+        }
+        if (severity < 0 || severity > Finding.DANGER) {
+            wrongs.add(at(field(check, "severity"), "care.finding.severity"));
+        }
+        lines.add(new Line(check, found, left, words ? answer.finding() : null, severity));
+    }
+
+    /** The lines with a finding, as their drafts' content. */
+    List<Line> findings() {
+        return lines.stream().filter(line -> line.finding() != null).toList();
+    }
+
+    /** Whether a line was left because it needs somebody competent. */
+    boolean leftForCompetent() {
+        return lines.stream()
+                .anyMatch(line -> locked(line.check(), signer) && line.found().verdict() == Verdict.LEFT);
+    }
+
+    List<RecordLine> recordLines() {
+        return lines.stream().map(this::recordLine).toList();
+    }
+
+    private RecordLine recordLine(Line line) {
+        CheckLine check = line.check();
+        return new RecordLine(
+                check.ordinal(),
+                check.id(),
+                check.section(),
+                check.question(),
+                line.found().answer(),
+                line.counts().number(),
+                check.unit(),
+                check.limitsInWords(signer.unitSystem(), ratings),
+                line.counts().verdict(),
+                line.left() == null ? null : line.left().answer());
+    }
+
+    List<Wrong> wrongs() {
+        return wrongs;
+    }
+
+    /** The name of a part of a line in the form. */
+    static String field(CheckLine check, String part) {
+        return "line[" + check.id() + "]." + part;
+    }
+
+    private static boolean blank(@Nullable String text) {
+        return text == null || text.isBlank();
+    }
+}

@@ -1,0 +1,48 @@
+package freshet.care;
+
+import freshet.checklists.Phase;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Due work on a unit with its days, both included, in the zone of its site. {@code minutes} is what to plan with; {@code why} says
+ * what made it due; {@code stateWhy} is why it was withdrawn, as a code; {@code recordId} is what it was signed as, corrections included.
+ */
+public record Task(
+        long id,
+        long unitId,
+        String tag,
+        String title,
+        @Nullable String why,
+        long checklistId,
+        Phase phase,
+        long siteId,
+        String siteName,
+        ZoneId zone,
+        @Nullable String positionName,
+        LocalDate opensOn,
+        LocalDate dueOn,
+        int minutes,
+        TaskState state,
+        @Nullable String stateWhy,
+        @Nullable Instant startedAt,
+        @Nullable Long recordId,
+        int version) {
+
+    public boolean open() {
+        return state == TaskState.OPEN;
+    }
+
+    /** Whether its days have begun. */
+    public boolean openOn(LocalDate today) {
+        return open() && !opensOn.isAfter(today);
+    }
+
+    /** Days past its last day; 0 or less when it is not late. */
+    public long daysOver(LocalDate today) {
+        return ChronoUnit.DAYS.between(dueOn, today);
+    }
+}

@@ -1,0 +1,8 @@
+package freshet.care;
+
+import freshet.checklists.Checklist;
+import freshet.pumps.Unit;
+import java.util.Map;
+
+/** A task with the checklist that it is worked by and what has been answered so far, by line. */
+public record Worksheet(Task task, Unit unit, Checklist checklist, Map<Long, SavedAnswer> saved) {}
