@@ -1,0 +1,147 @@
+package freshet.fleet;
+
+import freshet.readings.Capacity;
+import freshet.readings.Readings;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Reads the facts that readiness is judged from, for many units at once; a retired unit has none. */
+@Component
+class FactsTable {
+
+    // a record stands when no other corrects it; a task is owed from the first of its days at its unit's site
+    private static final String FACTS = """
+            with asked as (
+              select u.id, m.kind, st.site_id, s.zone,
+                     cast(cast(:now as timestamptz) at time zone s.zone as date) as today
+              from pump_unit u
+              join pump_model m on m.id = u.model_id
+              join stand st on st.unit_id = u.id and st.until is null
+              join site s on s.id = st.site_id
+              where u.id = any(:units) and u.retired_on is null
+            ), standing as (
+              select r.id, r.unit_id, r.ended_at, c.effect,
+                     (select bool_and(l.verdict <> 'LEFT') from record_line l
+                        join check_line k on k.id = l.check_line_id and k.competence = 'ELECTRICAL'
+                        where l.record_id = r.id) as electrical
+              from asked a
+              join service_record r on r.unit_id = a.id
+              join checklist_version v on v.id = r.checklist_version_id
+              join checklist c on c.id = v.checklist_id
+              where not exists (select 1 from service_record n where n.corrects_id = r.id)
+            ), proof as (
+              select distinct on (unit_id) unit_id, id, ended_at from standing where effect = 'PROVES'
+              order by unit_id, ended_at desc, id desc
+            ), last as (
+              select unit_id, max(ended_at) filter (where effect = 'LAYS_UP') as laid_up_at,
+                     max(ended_at) filter (where electrical) as electrical_at
+              from standing group by unit_id
+            ), todo as (
+              select t.id, t.unit_id, t.title, t.opens_on, t.due_on, t.opens_on <= a.today as begun, c.phase
+              from asked a join task t on t.unit_id = a.id and t.state = 'OPEN' join checklist c on c.id = t.checklist_id
+            ), owed as (
+              select distinct on (unit_id) unit_id, id, title, due_on from todo where phase = 'OPENING' and begun
+              order by unit_id, due_on, id
+            ), work as (
+              select unit_id, min(due_on) as next_due_on, count(*) filter (where begun) as open_tasks,
+                     min(id) filter (where phase = 'ELECTRICAL' and begun) as electrical_task_id,
+                     min(opens_on) filter (where phase = 'OPENING' and not begun) as next_opening_on
+              from todo group by unit_id
+            )
+            select a.id as unit_id, a.zone, proof.ended_at as proved_at, proof.id as proof_id, last.laid_up_at, last.electrical_at,
+                   (select max(f.closed_at) from finding f where f.unit_id = a.id and f.severity >= 3) as mended_at,
+                   exists (select 1 from checklist c where c.effect = 'PROVES' and (c.pump_kind is null or c.pump_kind = a.kind))
+                     as provable,
+                   owed.id as owed_id, owed.title as owed_title, owed.due_on as owed_due_on, work.electrical_task_id, work.next_opening_on,
+                   work.next_due_on, coalesce(work.open_tasks, 0) as open_tasks
+            from asked a
+            left join proof on proof.unit_id = a.id
+            left join last on last.unit_id = a.id
+            left join owed on owed.unit_id = a.id
+            left join work on work.unit_id = a.id
+            order by a.id
+            """;
+
+    private final JdbcClient jdbc;
+    private final Readings readings;
+    private final Clock clock;
+
+    FactsTable(JdbcClient jdbc, Readings readings, Clock clock) {
+        this.jdbc = jdbc;
+        this.readings = readings;
+        this.clock = clock;
+    }
+
+    List<Facts> facts(Collection<Long> unitIds) {
+        Long[] units = unitIds.toArray(Long[]::new);
+        Map<Long, Capacity> capacities = readings.capacities(unitIds);
+        Map<Long, List<Facts.OpenFinding>> findings = findings(units);
+        return jdbc.sql(FACTS)
+                .param("units", units)
+                .param("now", clock.instant().atOffset(ZoneOffset.UTC))
+                .query((row, n) -> {
+                    long id = row.getLong("unit_id");
+                    return facts(row, findings.getOrDefault(id, List.of()), capacities.get(id));
+                })
+                .list();
+    }
+
+    private Map<Long, List<Facts.OpenFinding>> findings(Long[] units) {
+        Map<Long, List<Facts.OpenFinding>> findings = new HashMap<>();
+        jdbc.sql("select * from finding where closed_at is null and unit_id = any(?) order by id")
+                .param(units)
+                .query(row -> {
+                    findings.computeIfAbsent(row.getLong("unit_id"), id -> new ArrayList<>())
+                            .add(new Facts.OpenFinding(
+                                    row.getLong("id"),
+                                    row.getInt("severity"),
+                                    row.getString("what"),
+                                    row.getObject("opened_at", OffsetDateTime.class)
+                                            .toInstant()));
+                });
+        return findings;
+    }
+
+    private static Facts facts(ResultSet row, List<Facts.OpenFinding> findings, @Nullable Capacity capacity)
+            throws SQLException {
+        Instant proved = instant(row, "proved_at");
+        Long owed = row.getObject("owed_id", Long.class);
+        return new Facts(
+                row.getLong("unit_id"),
+                ZoneId.of(row.getString("zone")),
+                row.getBoolean("provable"),
+                findings,
+                proved == null ? null : new Facts.Proof(proved, row.getLong("proof_id")),
+                instant(row, "laid_up_at"),
+                instant(row, "electrical_at"),
+                instant(row, "mended_at"),
+                owed == null
+                        ? null
+                        : new Facts.Owed(
+                                owed, row.getString("owed_title"), row.getObject("owed_due_on", LocalDate.class)),
+                row.getObject("electrical_task_id", Long.class),
+                row.getObject("next_opening_on", LocalDate.class),
+                row.getObject("next_due_on", LocalDate.class),
+                row.getInt("open_tasks"),
+                capacity);
+    }
+
+    private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
+        OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
+        return at == null ? null : at.toInstant();
+    }
+}

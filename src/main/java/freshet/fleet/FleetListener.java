@@ -1,0 +1,61 @@
+package freshet.fleet;
+
+import freshet.care.CareChanged;
+import freshet.findings.FindingClosed;
+import freshet.findings.FindingOpened;
+import freshet.pumps.UnitsChanged;
+import freshet.readings.FlowTestRecorded;
+import freshet.readings.FlowTestWithdrawn;
+import java.util.Set;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.annotation.Order;
+import org.springframework.stereotype.Component;
+
+/** Brings summary rows up to date in the transaction of whatever changed their facts, after the room whose work it is has heard it. */
+@Component
+class FleetListener {
+
+    private static final int LAST = Integer.MAX_VALUE;
+
+    private final Fleet fleet;
+
+    FleetListener(Fleet fleet) {
+        this.fleet = fleet;
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(CareChanged changed) {
+        fleet.summarize(changed.unitIds());
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(UnitsChanged changed) {
+        fleet.summarize(changed.unitIds());
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(FindingOpened opened) {
+        fleet.summarize(Set.of(opened.unitId()));
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(FindingClosed closed) {
+        fleet.summarize(Set.of(closed.unitId()));
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(FlowTestRecorded recorded) {
+        fleet.summarize(Set.of(recorded.unitId()));
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(FlowTestWithdrawn withdrawn) {
+        fleet.summarize(Set.of(withdrawn.unitId()));
+    }
+}

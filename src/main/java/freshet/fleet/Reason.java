@@ -1,0 +1,60 @@
+package freshet.fleet;
+
+import freshet.measures.Show;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One reason for a unit's readiness and the word that it alone would give. {@code on} is the day it is about and {@code until} the last
+ * day it holds, both at the unit's site; {@code subjectId} is the finding's, task's or record's id. Only the figures of its kind are set.
+ */
+public record Reason(
+        ReasonKind kind,
+        Word word,
+        @Nullable LocalDate on,
+        @Nullable LocalDate until,
+        @Nullable Long subjectId,
+        @Nullable Integer severity,
+        @Nullable String words,
+        @Nullable Figure figure) {
+
+    /** A remaining capacity as it is to be said: a fraction of reference flow with its expanded uncertainty, at a head, from so many tests. */
+    public record Figure(double fraction, double expandedUncertainty, double headM, int tests) {}
+
+    static Reason of(ReasonKind kind, Word word) {
+        return new Reason(kind, word, null, null, null, null, null, null);
+    }
+
+    static Reason on(ReasonKind kind, Word word, LocalDate on, @Nullable LocalDate until, @Nullable Long subjectId) {
+        return new Reason(kind, word, on, until, subjectId, null, null, null);
+    }
+
+    /** The key of its message. */
+    public String code() {
+        return "fleet.reason." + kind.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What its message is filled with, in the reader's units. */
+    public Object[] arguments(Show show) {
+        List<Object> arguments = new ArrayList<>();
+        if (severity != null) {
+            arguments.add(severity);
+        }
+        if (words != null) {
+            arguments.add(words);
+        }
+        if (figure != null) {
+            arguments.add(show.percent(figure.fraction()));
+            arguments.add(show.percent(figure.expandedUncertainty()));
+            arguments.add(show.head(figure.headM()));
+            arguments.add(figure.tests());
+        }
+        if (on != null) {
+            arguments.add(show.date(on));
+        }
+        return arguments.toArray();
+    }
+}

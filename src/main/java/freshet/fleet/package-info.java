@@ -1,0 +1,11 @@
+/**
+ * Room: the readiness of each unit with its reasons, the summary row of each unit, and the search over the fleet. It reads the rows of
+ * the rooms below it and writes only its own.
+ */
+@ApplicationModule(
+        allowedDependencies = {"care", "findings", "checklists", "readings", "pumps", "places", "people", "measures"})
+@NullMarked
+package freshet.fleet;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
