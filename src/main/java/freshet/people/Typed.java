@@ -1,10 +1,15 @@
 package freshet.people;
 
+import freshet.measures.Durations;
 import freshet.measures.NotAMeasure;
 import freshet.measures.Numbers;
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
+import java.math.BigDecimal;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,6 +65,39 @@ public final class Typed {
             return text == null ? null : LocalDate.parse(text);
         } catch (DateTimeParseException wrong) {
             wrong(field, "layout.noSuchDay", text);
+            return null;
+        }
+    }
+
+    /** A decimal exactly as typed, as a meter shows it; null when nothing or no number was typed. */
+    public @Nullable BigDecimal exact(String field, @Nullable String typed) {
+        String text = text(typed);
+        try {
+            return text == null ? null : Numbers.parseExact(text);
+        } catch (NotAMeasure wrong) {
+            wrong(field, wrong.code(), wrong.arguments());
+            return null;
+        }
+    }
+
+    /** Seconds as a stopwatch shows them; null when nothing or no time was typed. */
+    public @Nullable Double seconds(String field, @Nullable String typed) {
+        String text = text(typed);
+        try {
+            return text == null ? null : Double.valueOf(Durations.parseSeconds(text));
+        } catch (NotAMeasure wrong) {
+            wrong(field, wrong.code(), wrong.arguments());
+            return null;
+        }
+    }
+
+    /** A moment at a place as date and time fields send it, {@code 2026-03-14T14:05}; null when there is none or no such moment. */
+    public @Nullable Instant moment(String field, @Nullable String typed, ZoneId zone) {
+        String text = text(typed);
+        try {
+            return text == null ? null : LocalDateTime.parse(text).atZone(zone).toInstant();
+        } catch (DateTimeParseException wrong) {
+            wrong(field, "layout.noSuchMoment", text);
             return null;
         }
     }

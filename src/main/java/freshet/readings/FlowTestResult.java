@@ -1,6 +1,5 @@
 package freshet.readings;
 
-import freshet.hydraulics.Curve;
 import freshet.hydraulics.FlowTestReduction;
 import freshet.hydraulics.LineLoss;
 import freshet.hydraulics.PumpOrLine;
@@ -37,8 +36,6 @@ public record FlowTestResult(
      * @param rated against the model's rated curve, its tolerance counted in
      * @param split the flow of a new pump without the line, and where it goes; null when the head was read on a gauge, or a new pump
      *     would run off its curve
-     * @param unitCurve the rated curve brought through this test, as a picture draws the unit: all flows multiplied, or all heads where
-     *     the test is stated by head; null when that cannot be done
      */
     public record Figures(
             double meanSeconds,
@@ -47,8 +44,7 @@ public record FlowTestResult(
             double headM,
             @Nullable LineLoss losses,
             FlowTestReduction rated,
-            @Nullable PumpOrLine split,
-            @Nullable Curve unitCurve) {}
+            @Nullable PumpOrLine split) {}
 
     /** What to know before judging. */
     public enum Remark {

@@ -88,8 +88,7 @@ final class FlowTestWorking {
                 reduction.totalHeadM(),
                 line == null ? null : LineLoss.of(line, flow.flowM3h()),
                 reduction,
-                line == null ? null : split(rated, line, flow.flowM3h()),
-                through(model.curve(), reduction));
+                line == null ? null : split(rated, line, flow.flowM3h()));
     }
 
     private static double mean(FlowTestDraft draft) {

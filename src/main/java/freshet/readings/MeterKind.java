@@ -3,6 +3,7 @@ package freshet.readings;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
+import org.jspecify.annotations.Nullable;
 
 /** What a meter counts. */
 public enum MeterKind {
@@ -30,6 +31,11 @@ public enum MeterKind {
                 .multiply(mostPerHour)
                 .divide(MILLIS_PER_HOUR, 2, RoundingMode.CEILING);
         return time.isZero() ? most : most.max(lastWheel);
+    }
+
+    /** The kind of this name as a form sends it; the hours when it sends none. */
+    static MeterKind named(@Nullable String name) {
+        return STARTS.name().equals(name) ? STARTS : RUN_HOURS;
     }
 
     /** Decimals that the meter may show. */

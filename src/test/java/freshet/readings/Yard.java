@@ -34,13 +34,15 @@ final class Yard {
             new CurvePoint(10, 3.3),
             new CurvePoint(11.4, 1.5));
 
+    static final String PASSWORD = "thaw-comes-early";
+
     final Person me;
     final long siteId;
     private final Pumps pumps;
 
     Yard(People people, Places places, Pumps pumps, UnitSystem system) {
         this.pumps = pumps;
-        me = people.welcomeFirstOwner("ilse", "Ilse Marrow", "thaw-comes-early", system);
+        me = people.welcomeFirstOwner("ilse", "Ilse Marrow", PASSWORD, system);
         siteId = places.addSite(new SiteDraft("Brackenfold Pump Yard", ZONE, null, null, List.of()), me)
                 .id();
     }
