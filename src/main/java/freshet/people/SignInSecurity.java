@@ -67,7 +67,10 @@ class SignInSecurity {
                 .requestCache(cache -> cache.disable())
                 .addFilterBefore(bearerTokens, UsernamePasswordAuthenticationFilter.class)
                 .exceptionHandling(refuse -> refuse.authenticationEntryPoint(BearerTokens::refuse))
-                .authorizeHttpRequests(ask -> ask.anyRequest().authenticated())
+                .authorizeHttpRequests(ask -> ask.requestMatchers("/api/v1/openapi.json")
+                        .permitAll()
+                        .anyRequest()
+                        .authenticated())
                 .headers(headers -> headers.contentSecurityPolicy(
                         policy -> policy.policyDirectives("default-src 'none'; frame-ancestors 'none'")))
                 .build();
