@@ -21,6 +21,8 @@ public final class Curve {
     private static final double HIGHEST_HEAD_M = 5000;
     private static final double SMALLEST_STEP_M3H = 1e-6;
     private static final int FORMULA_POINTS = 9;
+    /** What a caller's own arithmetic may be off at the ends. */
+    private static final double ROUNDING = 1e-12;
 
     /**
      * One point of a curve; a plain carrier, checked by the curve that holds it.
@@ -162,10 +164,10 @@ public final class Curve {
      * @throws OutOfRange beyond the curve
      */
     public double headAt(double flowM3h) {
-        if (flowM3h > lastFlowM3h()) {
+        if (flowM3h > lastFlowM3h() * (1 + ROUNDING)) {
             throw OutOfRange.beyondFlow("flowM3h", flowM3h, lastFlowM3h());
         }
-        return head(OutOfRange.check("flowM3h", flowM3h, "m³/h", 0, lastFlowM3h()));
+        return head(Math.min(lastFlowM3h(), OutOfRange.check("flowM3h", flowM3h, "m³/h", 0, Double.MAX_VALUE)));
     }
 
     /**
@@ -175,13 +177,15 @@ public final class Curve {
      * @throws OutOfRange outside, saying which way
      */
     public double flowAt(double headM) {
-        if (headM > shutOffHeadM()) {
+        double slack = ROUNDING * shutOffHeadM();
+        if (headM > shutOffHeadM() + slack) {
             throw OutOfRange.aboveCurve("headM", headM, shutOffHeadM());
         }
-        if (headM < lastHeadM()) {
+        if (headM < lastHeadM() - slack) {
             throw OutOfRange.belowCurve("headM", headM, lastHeadM());
         }
-        return flow(OutOfRange.check("headM", headM, "m", lastHeadM(), shutOffHeadM()));
+        OutOfRange.check("headM", headM, "m", -slack, Double.MAX_VALUE);
+        return flow(Math.max(lastHeadM(), Math.min(shutOffHeadM(), headM)));
     }
 
     /** Head at a flow within the curve, unchecked. */
@@ -209,7 +213,7 @@ public final class Curve {
         double low = 0;
         double high = 1;
         double t = (heads[i] - head) / (heads[i] - heads[i + 1]);
-        for (int step = 0; step < 80 && t > low && t < high; step++) {
+        for (int step = 0; step < 80; step++) {
             double off = cubic(i, span, t) - head;
             if (off > 0) {
                 low = t;
@@ -217,7 +221,7 @@ public final class Curve {
                 high = t;
             }
             double newton = t - off / (cubicSlope(i, span, t) * span);
-            double next = step < 20 && newton > low && newton < high ? newton : 0.5 * (low + high);
+            double next = step < 20 && newton >= low && newton <= high ? newton : 0.5 * (low + high);
             if (Math.abs(next - t) <= 1e-15) {
                 break;
             }

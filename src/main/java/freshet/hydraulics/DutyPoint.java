@@ -85,8 +85,11 @@ public record DutyPoint(
                 high = flow;
             }
             double newton = flow - off / (curve.slope(flow) - losses.slope);
+            if (Math.abs(newton - flow) <= 1e-9 * flow) {
+                return newton; // what is left is of the order of this step squared
+            }
             double next = i < 30 && newton > low && newton < high ? newton : 0.5 * (low + high);
-            if (Math.abs(next - flow) <= 1e-14 * flow) {
+            if (Math.abs(next - flow) <= 1e-15 * flow) {
                 return next;
             }
             flow = next;

@@ -9,6 +9,8 @@ import org.hipparchus.distribution.continuous.TDistribution;
 public final class Uncertainty {
 
     private static final double LARGEST = 1e9;
+    /** 97.5 % point of the normal distribution. */
+    private static final double NORMAL_95 = 1.959963984540054;
 
     private Uncertainty() {}
 
@@ -22,9 +24,9 @@ public final class Uncertainty {
         return OutOfRange.check("halfWidth", halfWidth, "", 0, LARGEST) / Math.sqrt(6);
     }
 
-    /** Standard uncertainty from a stated 95 % half-width of a normal error; GUM 4.3.4 (divisor 1.96). */
+    /** Standard uncertainty from a stated 95 % half-width of a normal error; GUM 4.3.4 (divisor 1.96, here with all its digits). */
     public static double fromStated95(double halfWidth) {
-        return OutOfRange.check("halfWidth", halfWidth, "", 0, LARGEST) / 1.96;
+        return OutOfRange.check("halfWidth", halfWidth, "", 0, LARGEST) / NORMAL_95;
     }
 
     /**
@@ -49,6 +51,6 @@ public final class Uncertainty {
     /** Two-sided 95 % coverage factor: Student's t at 0.975; 1.96 for infinitely many degrees of freedom. */
     public static double coverageFactor95(double degrees) {
         OutOfRange.check("degrees", degrees, "", 1, Double.POSITIVE_INFINITY);
-        return degrees > 1e6 ? 1.959963984540054 : new TDistribution(degrees).inverseCumulativeProbability(0.975);
+        return degrees > 1e6 ? NORMAL_95 : new TDistribution(degrees).inverseCumulativeProbability(0.975);
     }
 }
