@@ -36,9 +36,9 @@ public final class Pages {
             return html.select(css).text();
         }
 
-        /** What a field holds. */
+        /** What a field of the page holds. */
         public String value(String name) {
-            return html.select("[name=\"" + name + "\"]").val();
+            return html.select("main [name=\"" + name + "\"]").val();
         }
 
         /** What stands in the way at a field; empty when nothing does. */

@@ -47,6 +47,13 @@ public final class Typed {
         }
     }
 
+    /** As {@link #quantity}, but what stands is kept to the last digit when its text was left as the field showed it. */
+    public @Nullable Double quantity(String field, @Nullable String typed, Quantity quantity, @Nullable Double stands) {
+        return stands != null && quantity.input(stands, system).equals(text(typed))
+                ? stands
+                : quantity(field, typed, quantity);
+    }
+
     /** A plain number; null when nothing or no number was typed. */
     public @Nullable Double number(String field, @Nullable String typed) {
         String text = text(typed);

@@ -56,7 +56,7 @@ class Ground {
         }
         Long customerId = draft.customerId();
         if (customerId != null && places.customers().stream().noneMatch(customer -> customer.id() == customerId)) {
-            wrongs.add(at("customerId", "pumps.customer.unknown"));
+            wrongs.add(at("customer", "pumps.customer.unknown"));
         }
         return wrongs;
     }

@@ -18,7 +18,7 @@ final class ModelChecks {
     private static final double IN = 25.4;
     private static final double HP = 745.6998716;
     private static final double WATER_W_PER_M3H_M = 1000 * 9.80665 / 3600;
-    private static final int MOST_POINTS = 40;
+    static final int MOST_POINTS = 40;
     private static final double[] USUAL_VOLTS = {12, 24, 115, 120, 230, 240, 400, 460};
 
     private ModelChecks() {}
@@ -118,6 +118,9 @@ final class ModelChecks {
     }
 
     private static void curve(ModelDraft draft, List<Refused.Wrong> doubts) {
+        if (draft.points().isEmpty()) {
+            return;
+        }
         boolean table = draft.curveForm() == CurveForm.TABLE;
         int last = draft.points().size() - 1;
         String flow = table ? "points[" + last + "].flow" : "openFlow";

@@ -162,7 +162,7 @@ public class Pumps {
         if (unit.retired()) {
             wrongs.add(Refused.Wrong.at("", "pumps.move.retired"));
         } else if (to.equals(now.at())) {
-            wrongs.add(Refused.Wrong.at("siteId", "pumps.move.nowhere"));
+            wrongs.add(Refused.Wrong.at("place", "pumps.move.nowhere"));
         }
         if (at.isAfter(clock.instant())) {
             wrongs.add(Refused.Wrong.at("since", "pumps.move.future"));

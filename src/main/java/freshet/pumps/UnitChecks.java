@@ -43,9 +43,9 @@ final class UnitChecks {
     static List<Refused.Wrong> place(String prefix, Whereabouts at, @Nullable Site site, @Nullable Position position) {
         List<Refused.Wrong> wrongs = new ArrayList<>();
         if (site == null) {
-            wrongs.add(at(prefix + "siteId", "pumps.site.unknown"));
+            wrongs.add(at(prefix + "place", "pumps.site.unknown"));
         } else if (at.positionId() != null && (position == null || position.siteId() != site.id())) {
-            wrongs.add(at(prefix + "positionId", "pumps.position.elsewhere", site.name()));
+            wrongs.add(at(prefix + "place", "pumps.position.elsewhere", site.name()));
         }
         Texts.length(prefix + "spot", at.spot(), Texts.NAME, wrongs);
         return wrongs;

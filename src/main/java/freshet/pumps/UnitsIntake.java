@@ -169,7 +169,7 @@ class UnitsIntake {
                 wrongs.add(at(prefix + "modelId", "pumps.model.unknown"));
             }
             if (unit.customerId() != null && !customers.contains(unit.customerId())) {
-                wrongs.add(at(prefix + "customerId", "pumps.customer.unknown"));
+                wrongs.add(at(prefix + "customer", "pumps.customer.unknown"));
             }
             String key = unit.tag().toLowerCase(Locale.ROOT);
             if (!tags.add(key)) {

@@ -121,7 +121,7 @@ class PumpsTests {
         assertRefused(model("One").points(0, 8).build(), "points", "pumps.curve.count");
     }
 
-    /** 42 gal an hour typed as 42 gal a minute is not seen; 2 520 typed so asks, and 250 W cannot lift it. */
+    /** A sheet's 2,520 gal/h typed as gal/min is asked about; once the motor is known it is refused. */
     @Test
     void catchesGallonsAnHourTakenForGallonsAMinute() {
         ModelDraft mistaken = model("gph").points(0, 7.62, 286, 4, 572, 0).build();
@@ -209,7 +209,7 @@ class PumpsTests {
                         Refused.class,
                         refused -> assertThat(refused.wrongs())
                                 .extracting(Refused.Wrong::field)
-                                .containsExactly("tag", "positionId", "modelId", "customerId"));
+                                .containsExactly("tag", "place", "modelId", "customer"));
         assertThatThrownBy(() -> pumps.unit(404)).isInstanceOf(NotFound.class);
         assertThatThrownBy(() -> pumps.model(404)).isInstanceOf(NotFound.class);
         assertThatThrownBy(() -> pumps.move(404, Whereabouts.at(yard.id()), clock.instant(), null, me))
@@ -245,7 +245,7 @@ class PumpsTests {
                         pumps.move(unit.id(), Whereabouts.at(yard.id()), now.plus(Duration.ofMinutes(1)), null, me))
                 .isInstanceOfSatisfying(Refused.class, refused -> assertWrong(refused, "since", "pumps.move.future"));
         assertThatThrownBy(() -> pumps.move(unit.id(), Whereabouts.at(court.id()), now, null, me))
-                .isInstanceOfSatisfying(Refused.class, refused -> assertWrong(refused, "siteId", "pumps.move.nowhere"));
+                .isInstanceOfSatisfying(Refused.class, refused -> assertWrong(refused, "place", "pumps.move.nowhere"));
         assertThat(pumps.stands(unit.id())).hasSize(2);
     }
 
@@ -341,7 +341,7 @@ class PumpsTests {
                         Refused.class,
                         refused -> assertThat(refused.wrongs())
                                 .extracting(Refused.Wrong::field)
-                                .containsExactly("rows[1].tag", "rows[2].siteId"));
+                                .containsExactly("rows[1].tag", "rows[2].place"));
         assertThat(pumps.activeUnitIds()).isEmpty();
     }
 
