@@ -1,6 +1,17 @@
 /** Overview: the pages that show several rooms, home, season, the fleet and the unit, and their pictures. Owns no table. */
 @ApplicationModule(
-        allowedDependencies = {"measures", "hydraulics", "reliability", "people", "places", "pumps", "readings", "care"
+        allowedDependencies = {
+            "measures",
+            "hydraulics",
+            "reliability",
+            "people",
+            "places",
+            "pumps",
+            "readings",
+            "checklists",
+            "findings",
+            "care",
+            "fleet"
         })
 @NullMarked
 package freshet.overview;

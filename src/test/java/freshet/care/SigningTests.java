@@ -100,7 +100,8 @@ class SigningTests {
                 .orElseThrow();
         assertThat(amps.answer()).isEqualTo("4.5 A");
         assertThat(amps.number()).isEqualTo(4.5);
-        assertThat(amps.limits()).isEqualToNormalizingUnicode("pass 3.6\u00a0A to 4.8\u00a0A, watch below and to 5.3\u00a0A");
+        assertThat(amps.limits())
+                .isEqualToNormalizingUnicode("pass 3.6\u00a0A to 4.8\u00a0A, watch below and to 5.3\u00a0A");
         assertThat(amps.verdict()).isEqualTo(Verdict.PASS);
         assertThat(care.task(opening.id()).state()).isEqualTo(TaskState.SIGNED);
         assertThat(care.task(opening.id()).recordId()).isEqualTo(id);

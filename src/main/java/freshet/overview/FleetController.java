@@ -1,0 +1,108 @@
+package freshet.overview;
+
+import freshet.fleet.Fleet;
+import freshet.fleet.FleetPage;
+import freshet.fleet.FleetQuery;
+import freshet.fleet.Word;
+import freshet.places.Places;
+import freshet.pumps.PumpKind;
+import freshet.pumps.Pumps;
+import freshet.pumps.Unit;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** The list of the fleet, searched, filtered, sorted and paged in the database; and the way from a tag to its unit. */
+@Controller
+class FleetController {
+
+    private static final int ROWS = 50;
+
+    private final Fleet fleet;
+    private final Pumps pumps;
+    private final Places places;
+
+    FleetController(Fleet fleet, Pumps pumps, Places places) {
+        this.fleet = fleet;
+        this.pumps = pumps;
+        this.places = places;
+    }
+
+    /** What was asked for, as the page's fields hold it; anything unreadable asks nothing. */
+    record Asked(
+            @Nullable String text,
+            @Nullable PumpKind kind,
+            @Nullable Long site,
+            @Nullable Long customer,
+            boolean own,
+            @Nullable Word word,
+            boolean retired,
+            FleetQuery.Sort sort,
+            int page) {
+
+        FleetQuery query() {
+            String words = text == null || text.isBlank() ? null : text.strip();
+            return new FleetQuery(words, kind, site, customer, own, word, retired, sort, page, ROWS);
+        }
+    }
+
+    @GetMapping("/pumps")
+    String list(
+            Model model,
+            @RequestParam(required = false) @Nullable String text,
+            @RequestParam(required = false) @Nullable String kind,
+            @RequestParam(required = false) @Nullable String site,
+            @RequestParam(required = false) @Nullable String customer,
+            @RequestParam(required = false) boolean own,
+            @RequestParam(required = false) @Nullable String word,
+            @RequestParam(required = false) boolean retired,
+            @RequestParam(required = false) @Nullable String sort,
+            @RequestParam(required = false) @Nullable String page) {
+        Asked asked = new Asked(
+                text,
+                choice(PumpKind.class, kind),
+                number(site),
+                number(customer),
+                own,
+                choice(Word.class, word),
+                retired,
+                Optional.ofNullable(choice(FleetQuery.Sort.class, sort)).orElse(FleetQuery.Sort.TAG),
+                Optional.ofNullable(number(page)).orElse(1L).intValue() - 1);
+        FleetPage found = fleet.find(asked.query());
+        model.addAttribute("way", "pumps");
+        model.addAttribute("asked", asked);
+        model.addAttribute("found", found);
+        model.addAttribute("sites", places.sites());
+        model.addAttribute("customers", places.customers());
+        return "overview/fleet";
+    }
+
+    /** A tag typed or scanned: straight to its unit, else to what resembles it. */
+    @GetMapping("/find")
+    String find(@RequestParam(defaultValue = "") String tag, RedirectAttributes to) {
+        String typed = tag.strip();
+        Optional<Unit> unit = typed.isEmpty() ? Optional.empty() : pumps.unitTagged(typed);
+        if (unit.isPresent()) {
+            return "redirect:/pumps/" + unit.get().id();
+        }
+        to.addAttribute("text", typed);
+        return "redirect:/pumps";
+    }
+
+    private static <E extends Enum<E>> @Nullable E choice(Class<E> type, @Nullable String text) {
+        for (E each : type.getEnumConstants()) {
+            if (each.name().equals(text)) {
+                return each;
+            }
+        }
+        return null;
+    }
+
+    private static @Nullable Long number(@Nullable String text) {
+        return text != null && text.matches("\\d{1,9}") ? Long.valueOf(text) : null;
+    }
+}

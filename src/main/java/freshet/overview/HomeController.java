@@ -1,0 +1,82 @@
+package freshet.overview;
+
+import freshet.care.BoardSite;
+import freshet.care.Care;
+import freshet.fleet.Fleet;
+import freshet.fleet.FleetQuery;
+import freshet.fleet.FleetRow;
+import freshet.fleet.Word;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.IsoFields;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+
+/** The first page: what needs the keeper now. */
+@Controller
+class HomeController {
+
+    /** How many lines of one place, tags and places the first page shows before it says how many more there are. */
+    private static final int LINES = 6;
+
+    private static final int DAYS = 14;
+    private static final int TAGS = 8;
+    private static final int PLACES = 3;
+
+    private final Care care;
+    private final Fleet fleet;
+    private final SeasonBoard seasons;
+    private final Clock clock;
+
+    HomeController(Care care, Fleet fleet, SeasonBoard seasons, Clock clock) {
+        this.care = care;
+        this.fleet = fleet;
+        this.seasons = seasons;
+        this.clock = clock;
+    }
+
+    /** The figures of the headline. */
+    record News(int late, int soon, int notReady, int unknown) {}
+
+    @GetMapping("/")
+    String home(Model model, Locale locale) {
+        Map<Word, Integer> tally = fleet.tally();
+        model.addAttribute("way", "today");
+        model.addAttribute("tally", tally);
+        if (tally.values().stream().allMatch(count -> count == 0)) {
+            return "overview/empty";
+        }
+        List<BoardSite> board = care.board(DAYS, LINES);
+        LocalDate today = LocalDate.now(clock);
+        model.addAttribute("today", today);
+        model.addAttribute("week", today.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));
+        model.addAttribute("board", board);
+        List<FleetRow> worst = fleet
+                .find(FleetQuery.all().sorted(FleetQuery.Sort.WORST).page(0, TAGS))
+                .rows()
+                .stream()
+                .filter(row -> row.readiness().word() != Word.READY)
+                .toList();
+        int unproven = tally.entrySet().stream()
+                .filter(each -> each.getKey() != Word.READY)
+                .mapToInt(Map.Entry::getValue)
+                .sum();
+        model.addAttribute("worst", worst);
+        model.addAttribute("moreWorst", unproven - worst.size());
+        model.addAttribute(
+                "news",
+                new News(
+                        board.stream().mapToInt(BoardSite::late).sum(),
+                        board.stream().mapToInt(BoardSite::soon).sum(),
+                        tally.getOrDefault(Word.NOT_READY, 0),
+                        tally.getOrDefault(Word.UNKNOWN, 0)));
+        List<SeasonBoard.SiteYear> years = seasons.inSeasonFirst(locale);
+        model.addAttribute("years", years.stream().limit(PLACES).toList());
+        model.addAttribute("moreYears", Math.max(0, years.size() - PLACES));
+        return "overview/home";
+    }
+}
