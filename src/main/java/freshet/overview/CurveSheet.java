@@ -57,9 +57,9 @@ final class CurveSheet {
     CurveSheet own(Curve curve, Curve lower, Curve upper, String word) {
         own = path(curve::headAt, 0, curve.lastFlowM3h());
         band = path(upper::headAt, 0, upper.lastFlowM3h()) + backwards(lower::headAt, lower.lastFlowM3h()) + "Z";
-        double at = 0.42 * curve.lastFlowM3h();
-        ownLabel =
-                new Label(text(x(at) - 12), text(y(lower.headAt(Math.min(at, lower.lastFlowM3h()))) + 26), word, "end");
+        // below the line at its left there is always room
+        double below = (y(lower.headAt(0.2 * lower.lastFlowM3h())) + BOTTOM) / 2;
+        ownLabel = new Label(text(LEFT + 10), text(below), word, "start");
         return this;
     }
 

@@ -189,8 +189,12 @@ class UnitPageController {
                         test.facts().note()));
             }
         }
-        for (Stand stand : pumps.stands(unit.id())) {
-            past.add(new Past(stand.since(), "overview.past.moved", List.of(place(stand)), null, stand.note()));
+        List<Stand> stands = pumps.stands(unit.id());
+        Instant first =
+                stands.stream().map(Stand::since).min(Comparator.naturalOrder()).orElse(Instant.MIN);
+        for (Stand stand : stands) {
+            String code = stand.since().equals(first) ? "overview.past.placed" : "overview.past.moved";
+            past.add(new Past(stand.since(), code, List.of(place(stand)), null, stand.note()));
         }
         past.sort(Comparator.comparing(Past::at).reversed());
         return past;
