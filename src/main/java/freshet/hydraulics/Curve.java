@@ -1,8 +1,8 @@
 package freshet.hydraulics;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A pump's head over flow, falling from the shut-off head at flow 0 to its last point; never extrapolated.
@@ -135,11 +135,9 @@ public final class Curve {
 
     /** The points, first at flow 0. */
     public List<Point> points() {
-        List<Point> points = new ArrayList<>(flows.length);
-        for (int i = 0; i < flows.length; i++) {
-            points.add(new Point(flows[i], heads[i]));
-        }
-        return List.copyOf(points);
+        return IntStream.range(0, flows.length)
+                .mapToObj(i -> new Point(flows[i], heads[i]))
+                .toList();
     }
 
     /** Head at no flow, m. */
@@ -272,16 +270,11 @@ public final class Curve {
     public Curve scaled(double flowFactor, double headFactor) {
         OutOfRange.check("flowFactor", flowFactor, "", 1e-4, 1e4);
         OutOfRange.check("headFactor", headFactor, "", 1e-4, 1e4);
-        int n = flows.length;
-        double[] q = new double[n];
-        double[] h = new double[n];
-        double[] d = new double[n];
-        for (int i = 0; i < n; i++) {
-            q[i] = flows[i] * flowFactor;
-            h[i] = heads[i] * headFactor;
-            d[i] = slopes[i] * headFactor / flowFactor;
-        }
-        return new Curve(q, h, d);
+        return new Curve(times(flows, flowFactor), times(heads, headFactor), times(slopes, headFactor / flowFactor));
+    }
+
+    private static double[] times(double[] values, double factor) {
+        return Arrays.stream(values).map(v -> v * factor).toArray();
     }
 
     @Override

@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param identified which factors the tests tell
  * @param flowFactor a
  * @param headFactor b
- * @param flowFactorUncertainty standard uncertainty of a with the reference curve's own; null when a is assumed
+ * @param flowFactorUncertainty standard uncertainty of a with the reference curve's own; null when a is
+ *     assumed or the reference curve is level there
  * @param headFactorUncertainty standard uncertainty of b with the reference curve's own; null when b is assumed
  * @param covariance of a and b from the tests
  * @param curve the worn curve
@@ -123,14 +124,15 @@ public record WornCurve(
                 b,
                 told == Identified.HEAD_FACTOR ? null : uncertainty(fit.varianceA(), a * curveUncertaintyFraction),
                 told == Identified.FLOW_FACTOR ? null : uncertainty(fit.varianceB(), b * curveUncertaintyFraction),
-                fit.covariance(),
+                Double.isFinite(fit.covariance()) ? fit.covariance() : 0,
                 worn,
                 reference,
                 List.copyOf(residuals));
     }
 
-    private static Double uncertainty(double variance, double ofCurve) {
-        return Math.hypot(Math.sqrt(variance), ofCurve);
+    private static @Nullable Double uncertainty(double variance, double ofCurve) {
+        double both = Math.hypot(Math.sqrt(variance), ofCurve);
+        return Double.isFinite(both) ? Double.valueOf(both) : null;
     }
 
     /**
