@@ -23,7 +23,8 @@ public record Model(
         @Nullable String note,
         int version) {
 
-    ModelDraft draft() {
+    /** What would have to be drafted to have this model. */
+    public ModelDraft draft() {
         return new ModelDraft(
                 name, kind, drive, hasFloat, ratings, curveForm, points, curveUncertainty, curveSource, note);
     }

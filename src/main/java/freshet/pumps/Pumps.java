@@ -31,6 +31,7 @@ public class Pumps {
     private final StandRepository stands;
     private final UnitRows rows;
     private final UnitsIntake intake;
+    private final KitsIntake kits;
     private final Ground ground;
     private final People people;
     private final ApplicationEventPublisher events;
@@ -42,6 +43,7 @@ public class Pumps {
             StandRepository stands,
             UnitRows rows,
             UnitsIntake intake,
+            KitsIntake kits,
             Ground ground,
             People people,
             ApplicationEventPublisher events,
@@ -51,6 +53,7 @@ public class Pumps {
         this.stands = stands;
         this.rows = rows;
         this.intake = intake;
+        this.kits = kits;
         this.ground = ground;
         this.people = people;
         this.events = events;
@@ -238,6 +241,13 @@ public class Pumps {
         Intake done = intake.takeIn(arrivals, by, toPlan);
         people.note(by, "units taken in", "units", done.toString());
         changed(toPlan);
+        return done;
+    }
+
+    /** Replaces what goes with many units, all or none. Wrongs name {@code rows[0].items[2].bore} and so on. */
+    public Intake takeInKits(List<Kit> arrivals, Person by) {
+        Intake done = kits.takeIn(arrivals);
+        people.note(by, "kits taken in", "units", done.toString());
         return done;
     }
 
