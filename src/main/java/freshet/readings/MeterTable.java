@@ -126,6 +126,39 @@ class MeterTable {
                 where m.unit_id = ? and m.kind = ? order by r.at, r.id""", (row, n) -> reading(row), unitId, kind.name());
     }
 
+    /** What was written down and still stands, by unit and kind, oldest first. */
+    List<MeterFact> facts(Collection<Long> unitIds) {
+        return jdbc.query(
+                """
+                select m.unit_id, m.kind, case when old.id is null then 'FITTED' else 'SWAPPED' end as what, m.fitted_at as at,
+                       m.first_value as value, old.last_value, false as rolled_over, m.rolls_over_at, m.note
+                from meter m left join lateral (
+                    select o.id, o.last_value from meter o
+                    where o.unit_id = m.unit_id and o.kind = m.kind and o.removed_at = m.fitted_at and o.id < m.id
+                    order by o.id desc limit 1) old on true
+                where not m.implied and m.unit_id = any(?)
+                union all
+                select m.unit_id, m.kind, 'READ', r.at, r.value, null, r.rolled_over,
+                       case when m.implied and row_number() over (partition by m.id order by r.at) = 1
+                            then m.rolls_over_at end,
+                       r.note
+                from meter_reading r join meter m on m.id = r.meter_id
+                where r.withdrawn_at is null and m.unit_id = any(?)
+                order by unit_id, kind, at, what""",
+                (row, n) -> new MeterFact(
+                        row.getLong("unit_id"),
+                        MeterKind.valueOf(row.getString("kind")),
+                        MeterFact.What.valueOf(row.getString("what")),
+                        instant(row, "at"),
+                        row.getBigDecimal("value"),
+                        row.getBigDecimal("last_value"),
+                        row.getBoolean("rolled_over"),
+                        row.getBigDecimal("rolls_over_at"),
+                        row.getString("note")),
+                ids(unitIds),
+                ids(unitIds));
+    }
+
     void write(List<NewReading> readings, Instant now, @Nullable Long by) {
         jdbc.batchUpdate("""
                 insert into meter_reading (meter_id, at, value, rolled_over, note, recorded_by, recorded_at)

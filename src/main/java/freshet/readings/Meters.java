@@ -181,6 +181,10 @@ class Meters {
         throw new NotFound("reading", readingId);
     }
 
+    List<MeterFact> facts(Collection<Long> unitIds) {
+        return table.facts(unitIds);
+    }
+
     MeterLog log(long unitId, MeterKind kind) {
         return history(unitId, kind).log(unitId, kind, table.readings(unitId, kind));
     }

@@ -109,6 +109,12 @@ public class Readings {
         return meters.log(unitId, kind);
     }
 
+    /** All that was written down about the meters of these units and still stands, by unit and kind, oldest first. */
+    @Transactional(readOnly = true)
+    public List<MeterFact> meterFacts(Collection<Long> unitIds) {
+        return meters.facts(unitIds);
+    }
+
     /** How the unit has been worked; empty until its starts were read twice, an hour apart or more. */
     @Transactional(readOnly = true)
     public Optional<DutyCycle> dutyCycle(long unitId) {
