@@ -66,7 +66,15 @@ public record FlowTestResult(
         HEAD_COMPUTED,
         FLAT_CURVE,
         /** The loss cannot be told from none. */
-        LOSS_WITHIN_DOUBT
+        LOSS_WITHIN_DOUBT;
+
+        /** Whether the test should be made again, or its figures looked into, before anybody relies on it. */
+        public boolean heavy() {
+            return this == SHORT_FILL
+                    || this == SPREAD_OVER_8
+                    || this == METER_DISAGREES
+                    || this == MORE_THAN_REFERENCE;
+        }
     }
 
     /** A test was taken back, by whom and why; it stays to be read. */

@@ -143,9 +143,24 @@ final class FlowTestWorking {
 
     /** A rig is the same when its name, its way to find the head and every piece are. */
     static boolean sameRig(FlowTestDraft one, FlowTestDraft other) {
-        return rigName(one).equals(rigName(other))
+        boolean same = rigName(one).equals(rigName(other))
                 && (one.gauge() == null) == (other.gauge() == null)
-                && one.pieces().equals(other.pieces());
+                && one.pieces().size() == other.pieces().size();
+        for (int i = 0; same && i < one.pieces().size(); i++) {
+            same = alike(one.pieces().get(i), other.pieces().get(i));
+        }
+        return same;
+    }
+
+    /** A bore typed in inches and shown again is not the same to the last digit. */
+    private static boolean alike(FlowTestDraft.Piece one, FlowTestDraft.Piece other) {
+        return one.piece().equals(other.piece())
+                && alike(one.innerDiameterMm(), other.innerDiameterMm())
+                && alike(one.lengthM(), other.lengthM());
+    }
+
+    private static boolean alike(double one, double other) {
+        return Math.abs(one - other) <= 0.001 * Math.max(Math.abs(one), Math.abs(other));
     }
 
     private static String rigName(FlowTestDraft draft) {

@@ -1,0 +1,217 @@
+package freshet.readings;
+
+import freshet.hydraulics.Line;
+import freshet.measures.Quantity;
+import freshet.measures.UnitSystem;
+import freshet.people.Person;
+import freshet.people.Typed;
+import freshet.pumps.KitItem;
+import freshet.pumps.KitKind;
+import freshet.pumps.Unit;
+import freshet.readings.FlowTestDraft.Container;
+import freshet.readings.FlowTestDraft.Gauge;
+import freshet.readings.FlowTestDraft.Piece;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/** What was typed about a flow test. */
+record FlowTestForm(
+        @Nullable String at,
+        @Nullable String rig,
+        @Nullable String container,
+        @Nullable String containerUncertainty,
+        @Nullable String lap1,
+        @Nullable String lap2,
+        @Nullable String lap3,
+        @Nullable String lap4,
+        @Nullable String lap5,
+        @Nullable String timingUncertainty,
+        @Nullable String meterFlow,
+        @Nullable String lift,
+        @Nullable String heightUncertainty,
+        @Nullable String gauge,
+        @Nullable String gaugeHeight,
+        @Nullable String gaugeBore,
+        @Nullable String gaugeUncertainty,
+        @Nullable String pumpOutlet,
+        @Nullable List<PieceForm> pieces,
+        @Nullable String volts,
+        @Nullable String amps,
+        @Nullable String frequency,
+        @Nullable String water,
+        @Nullable String note) {
+
+    /** Usual standard uncertainty of a gauge: half of ±2 kPa (common practice, no source). */
+    static final double USUAL_GAUGE_UNCERTAINTY_KPA = 1;
+
+    static final int MOST_PIECES = 8;
+
+    FlowTestForm {
+        pieces = pieces == null
+                ? List.of()
+                : pieces.stream().filter(Objects::nonNull).limit(MOST_PIECES).toList();
+    }
+
+    /** A blank one with the rig of the unit's latest test, or else with the hoses and adapters of its kit. */
+    static FlowTestForm blank(Unit unit, @Nullable FlowTestDraft latest, Person me, Instant now) {
+        UnitSystem system = me.unitSystem();
+        Double outlet = latest == null ? unit.model().ratings().outletMm() : latest.pumpOutletMm();
+        return new FlowTestForm(
+                ReadingForm.toTheMinute(now, unit.stand().zone()),
+                latest == null ? null : latest.rig(),
+                latest == null ? null : Quantity.VOLUME.input(latest.container().volumeL(), system),
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                outlet == null ? null : Quantity.BORE.input(outlet, system),
+                latest == null ? kit(unit.kit(), system) : PieceForm.of(latest.pieces(), system),
+                null,
+                null,
+                null,
+                null,
+                null);
+    }
+
+    private static List<PieceForm> kit(List<KitItem> kit, UnitSystem system) {
+        List<PieceForm> pieces = new ArrayList<>();
+        for (KitItem item : kit) {
+            if (item.kind() == KitKind.HOSE) {
+                pieces.add(PieceForm.hose(item.boreMm(), item.lengthM(), system));
+            } else if (item.kind() == KitKind.ADAPTER) {
+                pieces.add(PieceForm.adapter(item.boreMm(), item.outletBoreMm(), system));
+            }
+        }
+        return pieces.isEmpty() ? List.of(PieceForm.blank(PieceForm.Family.HOSE)) : pieces;
+    }
+
+    FlowTestForm withPieces(List<PieceForm> other) {
+        return new FlowTestForm(
+                at,
+                rig,
+                container,
+                containerUncertainty,
+                lap1,
+                lap2,
+                lap3,
+                lap4,
+                lap5,
+                timingUncertainty,
+                meterFlow,
+                lift,
+                heightUncertainty,
+                gauge,
+                gaugeHeight,
+                gaugeBore,
+                gaugeUncertainty,
+                pumpOutlet,
+                other,
+                volts,
+                amps,
+                frequency,
+                water,
+                note);
+    }
+
+    /**
+     * The test that was typed, with the usual uncertainties where none was.
+     *
+     * @throws freshet.people.Refused when anything cannot be read
+     */
+    FlowTestDraft draft(Unit unit, Person me, Instant now) {
+        Typed typed = new Typed(me);
+        Instant when = typed.moment("at", at, unit.stand().zone());
+        Double volumeL = typed.required(
+                "container", typed.quantity("container", container, Quantity.VOLUME), "readings.container.missing");
+        Double volumeUncertaintyL = typed.quantity("containerUncertainty", containerUncertainty, Quantity.VOLUME);
+        List<Double> laps = laps(typed);
+        Double timing = typed.seconds("timingUncertainty", timingUncertainty);
+        Double meter = typed.quantity("meterFlow", meterFlow, Quantity.FLOW);
+        Gauge read = gauge(typed);
+        Double liftM = typed.quantity("lift", lift, Quantity.HEAD);
+        if (Typed.text(gauge) == null) {
+            typed.required("lift", liftM, "readings.lift.missing");
+        }
+        Double height = typed.quantity("heightUncertainty", heightUncertainty, Quantity.HEAD);
+        Double outlet = typed.quantity("pumpOutlet", pumpOutlet, Quantity.BORE);
+        List<Piece> line = new ArrayList<>();
+        for (int i = 0; i < pieces.size(); i++) {
+            line.addAll(pieces.get(i).pieces("pieces[" + i + "].", typed));
+        }
+        Double waterC = typed.quantity("water", water, Quantity.TEMPERATURE);
+        Double itsVolts = typed.quantity("volts", volts, Quantity.VOLTAGE);
+        Double itsAmps = typed.quantity("amps", amps, Quantity.CURRENT);
+        Double hertz = typed.number("frequency", frequency);
+        typed.refuseIfWrong();
+        return new FlowTestDraft(
+                unit.id(),
+                when == null ? now : when,
+                Typed.text(rig),
+                new Container(
+                        volumeL,
+                        volumeUncertaintyL == null
+                                ? FlowTestDraft.USUAL_CONTAINER_UNCERTAINTY * volumeL
+                                : volumeUncertaintyL,
+                        timing == null ? FlowTestDraft.USUAL_TIMING_UNCERTAINTY_S : timing,
+                        meter),
+                laps,
+                liftM,
+                read,
+                height == null ? FlowTestDraft.USUAL_HEIGHT_UNCERTAINTY_M : height,
+                waterC == null ? Line.USUAL_TEMPERATURE_C : waterC,
+                outlet,
+                Line.FREE_END,
+                line,
+                itsVolts,
+                itsAmps,
+                hertz,
+                Typed.text(note));
+    }
+
+    private List<Double> laps(Typed typed) {
+        List<Double> laps = new ArrayList<>();
+        List<String> all = Arrays.asList(lap1, lap2, lap3, lap4, lap5);
+        for (int i = 0; i < all.size(); i++) {
+            Double seconds = typed.seconds("lap" + (i + 1), all.get(i));
+            if (seconds != null) {
+                laps.add(seconds);
+            }
+        }
+        if (all.stream().allMatch(lap -> Typed.text(lap) == null)) {
+            typed.wrong("lap1", "readings.laps.missing");
+        }
+        return laps;
+    }
+
+    /** What the gauge showed; null when none was read. */
+    private @Nullable Gauge gauge(Typed typed) {
+        if (Typed.text(gauge) == null) {
+            return null;
+        }
+        Double kPa = typed.quantity("gauge", gauge, Quantity.PRESSURE);
+        Double height = typed.required(
+                "gaugeHeight",
+                typed.quantity("gaugeHeight", gaugeHeight, Quantity.HEAD),
+                "readings.gaugeHeight.missing");
+        Double bore = typed.required(
+                "gaugeBore", typed.quantity("gaugeBore", gaugeBore, Quantity.BORE), "readings.gaugeBore.missing");
+        Double uncertainty = typed.quantity("gaugeUncertainty", gaugeUncertainty, Quantity.PRESSURE);
+        return kPa == null || height == null || bore == null
+                ? null
+                : new Gauge(kPa, uncertainty == null ? USUAL_GAUGE_UNCERTAINTY_KPA : uncertainty, height, bore);
+    }
+}
