@@ -148,7 +148,8 @@ public final class Browser {
                 before.isEnabled();
                 return "complete".equals(driver.executeScript("return document.readyState"))
                         && driver.getCurrentUrl().contains("#");
-            } catch (org.openqa.selenium.StaleElementReferenceException gone) {
+            } catch (org.openqa.selenium.WebDriverException gone) {
+                // a stale element, or in the midst of the change a node of no document
                 return "complete".equals(driver.executeScript("return document.readyState"));
             }
         });

@@ -354,7 +354,9 @@ class PumpPagesTests {
         Unit unit = unit("BF-07");
         places.addSite(new SiteDraft("Dyer Court", ZoneId.of("America/New_York"), null, null, null), me);
         String address = "/pumps/" + unit.id() + "/move";
-        assertThat(pages.open(address).text("main")).contains("It stands at Yard, Bay 2");
+        assertThat(pages.open(address).text("main"))
+                .contains("It stands at Yard, Bay 2")
+                .doesNotContain("Unit[", "CurvePoint");
 
         Page moved = pages.submit(
                 address, "place", "Dyer Court", "spot", "Cellar", "since", "2026-03-12T09:30", "note", "storm");
