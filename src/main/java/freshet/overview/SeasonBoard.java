@@ -81,12 +81,15 @@ class SeasonBoard {
         return years;
     }
 
-    /** The turn that is on; else the last one over with work left; else the next. */
+    /** How long a turn that is over and done still stands on the board. */
+    private static final int DAYS_AFTER = 30;
+
+    /** The turn that is on; else one that is over but has work left, or was over only lately; else the next. */
     private static Line line(Window window, LocalDate today, List<SeasonCount> counts) {
         Span chosen = null;
         for (Span span : window.spans(today.minusYears(1), today.plusYears(1).plusDays(1))) {
             boolean left = count(counts, span) != null && count(counts, span).left() > 0;
-            if (chosen == null && (!span.dueOn().isBefore(today) || left)) {
+            if (chosen == null && (!span.dueOn().isBefore(today.minusDays(DAYS_AFTER)) || left)) {
                 chosen = span;
             }
         }
