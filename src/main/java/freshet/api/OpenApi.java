@@ -4,9 +4,6 @@ import freshet.reliability.Interval;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.lang.reflect.AnnotatedParameterizedType;
-import java.lang.reflect.AnnotatedType;
-import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -19,6 +16,9 @@ import tools.jackson.databind.JsonNode;
 
 /** The description of the calculations as an OpenAPI 3.1 document, made of the same records that read the requests. */
 final class OpenApi {
+
+    private static final Map<Class<?>, String> NAMES =
+            Map.of(int.class, "integer", Integer.class, "integer", boolean.class, "boolean", String.class, "string");
 
     private final MessageSource messages;
     private final Map<String, Object> schemas = new LinkedHashMap<>();
@@ -140,11 +140,10 @@ final class OpenApi {
     private Map<String, Object> fields(Class<?> type, boolean request) {
         Map<String, Object> properties = new LinkedHashMap<>();
         List<String> required = new ArrayList<>();
-        for (RecordComponent component : type.getRecordComponents()) {
-            Asked asked = request ? Records.asked(component) : null;
-            properties.put(component.getName(), value(component.getAnnotatedType(), asked, request));
-            if (asked == null || !Records.mayBeLeftOut(component)) {
-                required.add(component.getName());
+        for (Blueprint.Field field : Blueprint.of(type).fields()) {
+            properties.put(field.name(), request ? asked(field) : answered(field));
+            if (!request || !field.mayBeLeftOut()) {
+                required.add(field.name());
             }
         }
         Map<String, Object> schema = of("type", "object", "properties", properties, "required", required);
@@ -154,39 +153,33 @@ final class OpenApi {
         return schema;
     }
 
-    private Map<String, Object> value(AnnotatedType type, @Nullable Asked asked, boolean request) {
-        Map<String, Object> schema = plain(type, asked, request);
-        if (asked != null) {
-            schema.put("description", asked.unit().isEmpty() ? asked.value() : asked.value() + ", " + asked.unit());
-            if (!Double.isNaN(asked.usual())) {
-                schema.put("default", asked.usual());
-            }
-        } else if (Records.mayBeNull(type)) {
-            return schema.containsKey("type") && !schema.containsKey("enum")
-                    ? nullable(schema)
-                    : of("anyOf", List.of(schema, of("type", "null")));
+    private Map<String, Object> asked(Blueprint.Field field) {
+        Asked asked = field.askedFor();
+        Map<String, Object> one = value(field.kind(), true);
+        if (Double.isFinite(asked.from())) {
+            one.put("minimum", asked.from());
+            one.put("maximum", asked.to());
+        }
+        Map<String, Object> schema = !field.list()
+                ? one
+                : of("type", "array", "items", one, "minItems", asked.fewest(), "maxItems", asked.most());
+        schema.put("description", asked.unit().isEmpty() ? asked.value() : asked.value() + ", " + asked.unit());
+        if (field.hasUsual()) {
+            schema.put("default", asked.usual());
         }
         return schema;
     }
 
-    private static Map<String, Object> nullable(Map<String, Object> schema) {
-        schema.put("type", List.of(schema.get("type"), "null"));
-        return schema;
+    private Map<String, Object> answered(Blueprint.Field field) {
+        Map<String, Object> one = value(field.kind(), false);
+        Map<String, Object> schema = field.list() ? of("type", "array", "items", one) : one;
+        return field.mayBeNull() ? of("anyOf", List.of(schema, of("type", "null"))) : schema;
     }
 
-    private Map<String, Object> plain(AnnotatedType type, @Nullable Asked asked, boolean request) {
-        if (type instanceof AnnotatedParameterizedType list) {
-            Map<String, Object> schema =
-                    of("type", "array", "items", plain(list.getAnnotatedActualTypeArguments()[0], asked, request));
-            if (asked != null) {
-                schema.put("minItems", asked.fewest());
-                schema.put("maxItems", asked.most());
-            }
-            return schema;
-        }
-        Class<?> kind = (Class<?>) type.getType();
+    private Map<String, Object> value(Class<?> kind, boolean request) {
         if (kind == Interval.class) {
-            return of("type", "array", "minItems", 2, "maxItems", 2, "items", of("type", List.of("number", "null")));
+            Object end = of("type", List.of("number", "null"));
+            return of("type", "array", "minItems", 2, "maxItems", 2, "items", end);
         }
         if (kind.isRecord()) {
             return record(kind, request);
@@ -194,18 +187,7 @@ final class OpenApi {
         if (kind.isEnum()) {
             return of("type", "string", "enum", kind.getEnumConstants());
         }
-        if (kind == boolean.class) {
-            return of("type", "boolean");
-        }
-        if (kind == String.class) {
-            return of("type", "string");
-        }
-        Map<String, Object> schema = of("type", kind == int.class || kind == Integer.class ? "integer" : "number");
-        if (asked != null) {
-            schema.put("minimum", asked.from());
-            schema.put("maximum", asked.to());
-        }
-        return schema;
+        return of("type", NAMES.getOrDefault(kind, "number"));
     }
 
     private String say(String key) {

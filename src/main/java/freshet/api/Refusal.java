@@ -19,7 +19,7 @@ final class Refusal extends ErrorResponseException {
 
     Refusal(List<Wrong> wrongs) {
         super(HttpStatus.UNPROCESSABLE_CONTENT);
-        setDetail(wrongs.size() == 1 ? "One field is refused." : wrongs.size() + " fields are refused.");
+        setDetail("What is refused stands in errors, field by field.");
         getBody().setProperty("errors", wrongs);
     }
 

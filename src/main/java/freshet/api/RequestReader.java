@@ -1,13 +1,9 @@
 package freshet.api;
 
 import freshet.api.Refusal.Wrong;
-import java.lang.reflect.AnnotatedParameterizedType;
-import java.lang.reflect.AnnotatedType;
-import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
@@ -35,52 +31,39 @@ final class RequestReader {
     }
 
     private @Nullable Object object(String path, JsonNode json, Class<?> type) {
+        Blueprint blueprint = Blueprint.of(type);
         if (!json.isObject()) {
-            return wrong(path, Words.of(json) + " is no object of the fields " + fields(type));
+            return wrong(path, Words.of(json) + " is no object of the fields " + blueprint.names());
         }
-        RecordComponent[] components = type.getRecordComponents();
         for (String name : json.propertyNames()) {
-            if (Arrays.stream(components).noneMatch(known -> known.getName().equals(name))) {
-                wrong(under(path, Words.shortened(name)), "is not a field here; the fields are " + fields(type));
+            if (!blueprint.has(name)) {
+                wrong(under(path, Words.shortened(name)), "is not a field here; the fields are " + blueprint.names());
             }
         }
-        Object[] values = new Object[components.length];
-        for (int i = 0; i < components.length; i++) {
-            RecordComponent component = components[i];
-            values[i] = field(under(path, component.getName()), json.get(component.getName()), component);
+        Object[] values = new Object[blueprint.fields().size()];
+        for (int i = 0; i < values.length; i++) {
+            Blueprint.Field field = blueprint.fields().get(i);
+            values[i] = field(under(path, field.name()), json.get(field.name()), field);
         }
-        return wrongs.isEmpty() ? Records.make(type, values) : null;
+        return wrongs.isEmpty() ? blueprint.make(values) : null;
     }
 
     private static String under(String path, String name) {
         return path.isEmpty() ? name : path + "." + name;
     }
 
-    private static String fields(Class<?> type) {
-        return Arrays.stream(type.getRecordComponents())
-                .map(RecordComponent::getName)
-                .collect(Collectors.joining(", "));
+    private @Nullable Object field(String path, @Nullable JsonNode json, Blueprint.Field field) {
+        if (json != null && !json.isNull()) {
+            return field.list() ? list(path, json, field) : value(path, json, field);
+        }
+        if (field.hasUsual()) {
+            return field.askedFor().usual();
+        }
+        return field.mayBeNull() ? null : wrong(path, json == null ? "is missing" : "is null; it must be given");
     }
 
-    private @Nullable Object field(String path, @Nullable JsonNode json, RecordComponent component) {
-        Asked asked = Records.asked(component);
-        if (json == null || json.isNull()) {
-            if (!Double.isNaN(asked.usual())) {
-                return asked.usual();
-            }
-            if (Records.mayBeNull(component.getAnnotatedType())) {
-                return null;
-            }
-            return wrong(path, json == null ? "is missing" : "is null; it must be given");
-        }
-        return value(path, json, component.getAnnotatedType(), asked);
-    }
-
-    private @Nullable Object value(String path, JsonNode json, AnnotatedType type, Asked asked) {
-        if (type instanceof AnnotatedParameterizedType list) {
-            return list(path, json, list.getAnnotatedActualTypeArguments()[0], asked);
-        }
-        Class<?> kind = (Class<?>) type.getType();
+    private @Nullable Object value(String path, JsonNode json, Blueprint.Field field) {
+        Class<?> kind = field.kind();
         if (kind.isRecord()) {
             return object(path, json, kind);
         }
@@ -90,11 +73,12 @@ final class RequestReader {
         if (kind == boolean.class) {
             return json.isBoolean() ? json.booleanValue() : wrong(path, Words.of(json) + " is neither true nor false");
         }
-        Double number = number(path, json, asked);
+        Double number = number(path, json, field.askedFor());
         return number != null && kind == int.class ? whole(path, number) : number;
     }
 
-    private @Nullable Object list(String path, JsonNode json, AnnotatedType of, Asked asked) {
+    private @Nullable Object list(String path, JsonNode json, Blueprint.Field field) {
+        Asked asked = field.askedFor();
         if (!json.isArray()) {
             return wrong(path, Words.of(json) + " is no list");
         }
@@ -103,7 +87,7 @@ final class RequestReader {
         }
         List<Object> values = new ArrayList<>(json.size());
         for (int i = 0; i < json.size() && wrongs.size() < MOST_WRONGS; i++) {
-            Object value = value(path + "[" + i + "]", json.get(i), of, asked);
+            Object value = value(path + "[" + i + "]", json.get(i), field);
             if (value != null) {
                 values.add(value);
             }

@@ -8,13 +8,21 @@ import freshet.hydraulics.Section;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** The shapes that several requests share: a pump's curve and a line. */
+/** What several requests share: a pump's curve, a line, and limits. */
 final class Shapes {
 
     static final double SMALLEST_BORE_MM = 0.5;
     static final double LARGEST_BORE_MM = 5000;
     static final double HOTTEST_C = 60;
     static final double GREATEST_K = 1e6;
+
+    static final double LONGEST_H = 1e9;
+    static final double SHORTEST_H = 1e-6;
+
+    static final String LEVEL = "level of confidence";
+    static final double LEAST_LEVEL = 0.5;
+    static final double GREATEST_LEVEL = 0.999999;
+    static final double USUAL_LEVEL = 0.95;
 
     private Shapes() {}
 

@@ -69,13 +69,13 @@ class OpenApiTests {
     private void describesTheFieldsOf(Class<?> type) {
         JsonNode schema = document.at("/components/schemas/" + type.getSimpleName());
         List<String> required = new ArrayList<>();
-        for (var component : type.getRecordComponents()) {
-            JsonNode field = schema.get("properties").path(component.getName());
+        for (Blueprint.Field asked : Blueprint.of(type).fields()) {
+            JsonNode field = schema.get("properties").path(asked.name());
             assertThat(field.path("description").stringValue(""))
-                    .as(type + "." + component.getName())
+                    .as(type + "." + asked.name())
                     .isNotBlank();
-            if (!Records.mayBeLeftOut(component)) {
-                required.add(component.getName());
+            if (!asked.mayBeLeftOut()) {
+                required.add(asked.name());
             }
         }
         assertThat(schema.get("required").valueStream().map(JsonNode::stringValue))
@@ -221,13 +221,13 @@ class OpenApiTests {
     void refusesEveryRequestThatLacksARequiredFieldOrHasOneTooMany() throws Exception {
         for (String name : Calculations.BY_NAME.keySet()) {
             Class<?> type = Calculations.BY_NAME.get(name);
-            for (var component : type.getRecordComponents()) {
+            for (Blueprint.Field asked : Blueprint.of(type).fields()) {
                 ObjectNode request = (ObjectNode) example(name).deepCopy();
-                request.remove(component.getName());
-                if (!Records.mayBeLeftOut(component)) {
+                request.remove(asked.name());
+                if (!asked.mayBeLeftOut()) {
                     assertThat(program.refused(name, request.toString()))
                             .singleElement()
-                            .satisfies(wrong -> assertThat(wrong.field()).isEqualTo(component.getName()));
+                            .satisfies(wrong -> assertThat(wrong.field()).isEqualTo(asked.name()));
                 }
             }
             ObjectNode more = ((ObjectNode) example(name).deepCopy()).put("pressurePsi", 5);
