@@ -73,6 +73,14 @@ public enum Quantity {
             of("m3", 1000),
             of("m³", 1000),
             of("ft3", 28.316846592)),
+    /** Square metres inside. */
+    AREA(
+            new Unit("ft²", 0.09290304, 0),
+            new Unit("m²", 1, 1),
+            of("ft²", 0.09290304),
+            of("ft2", 0.09290304),
+            of("m²", 1),
+            of("m2", 1)),
     /** Kilopascals inside. */
     PRESSURE(
             new Unit("psi", 6.894757293, 1),

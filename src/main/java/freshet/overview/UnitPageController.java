@@ -10,6 +10,7 @@ import freshet.measures.Show;
 import freshet.people.People;
 import freshet.places.Places;
 import freshet.places.Site;
+import freshet.pumps.CurveSheet;
 import freshet.pumps.Pumps;
 import freshet.pumps.Stand;
 import freshet.pumps.Unit;

@@ -8,8 +8,6 @@ import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -82,8 +80,8 @@ class FlowTestController {
             RedirectAttributes flash,
             HttpServletResponse response) {
         Unit unit = pumps.unit(id);
-        if (press.startsWith("add-") || press.startsWith("out-")) {
-            return page(unit, form.withPieces(changed(form.pieces(), press)), model);
+        if (PieceForm.changes(press)) {
+            return page(unit, form.withPieces(PieceForm.pressed(form.pieces(), press)), model);
         }
         try {
             FlowTestDraft draft = form.draft(unit, me, clock.instant());
@@ -98,22 +96,6 @@ class FlowTestController {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         }
         return page(unit, form, model);
-    }
-
-    private static List<PieceForm> changed(List<PieceForm> pieces, String press) {
-        List<PieceForm> changed = new ArrayList<>(pieces);
-        String what = press.substring(4);
-        for (PieceForm.Family family : PieceForm.Family.values()) {
-            if (press.startsWith("add-") && family.name().equals(what) && changed.size() < FlowTestForm.MOST_PIECES) {
-                changed.add(PieceForm.blank(family));
-            }
-        }
-        for (int i = 0; i < pieces.size(); i++) {
-            if (press.equals("out-" + i)) {
-                changed.remove(i);
-            }
-        }
-        return changed;
     }
 
     @GetMapping("/flow-tests/{id}")

@@ -1,5 +1,6 @@
 package freshet.readings;
 
+import freshet.hydraulics.Section;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import java.time.Instant;
@@ -83,5 +84,11 @@ public record FlowTestDraft(
             @Column(name = "length_m") double lengthM,
             @Column(name = "roughness_mm") @Nullable Double roughnessMm,
             @Column(name = "hazen_williams_c") @Nullable Double hazenWilliamsC,
-            @Column(name = "loss_coefficient") double lossCoefficient) {}
+            @Column(name = "loss_coefficient") double lossCoefficient) {
+
+        /** It as a part of a line; checked by the line. */
+        public Section section() {
+            return new Section(innerDiameterMm, lengthM, roughnessMm, hazenWilliamsC, lossCoefficient);
+        }
+    }
 }

@@ -5,8 +5,6 @@ import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
 import freshet.people.Person;
 import freshet.people.Typed;
-import freshet.pumps.KitItem;
-import freshet.pumps.KitKind;
 import freshet.pumps.Unit;
 import freshet.readings.FlowTestDraft.Container;
 import freshet.readings.FlowTestDraft.Gauge;
@@ -15,7 +13,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** What was typed about a flow test. */
@@ -48,12 +45,8 @@ record FlowTestForm(
     /** Usual standard uncertainty of a gauge: half of ±2 kPa (common practice, no source). */
     static final double USUAL_GAUGE_UNCERTAINTY_KPA = 1;
 
-    static final int MOST_PIECES = 8;
-
     FlowTestForm {
-        pieces = pieces == null
-                ? List.of()
-                : pieces.stream().filter(Objects::nonNull).limit(MOST_PIECES).toList();
+        pieces = PieceForm.kept(pieces);
     }
 
     /** A blank one with the rig of the unit's latest test, or else with the hoses and adapters of its kit. */
@@ -79,24 +72,12 @@ record FlowTestForm(
                 null,
                 null,
                 outlet == null ? null : Quantity.BORE.input(outlet, system),
-                latest == null ? kit(unit.kit(), system) : PieceForm.of(latest.pieces(), system),
+                latest == null ? PieceForm.of(unit, system) : PieceForm.of(latest.pieces(), system),
                 null,
                 null,
                 null,
                 null,
                 null);
-    }
-
-    private static List<PieceForm> kit(List<KitItem> kit, UnitSystem system) {
-        List<PieceForm> pieces = new ArrayList<>();
-        for (KitItem item : kit) {
-            if (item.kind() == KitKind.HOSE) {
-                pieces.add(PieceForm.hose(item.boreMm(), item.lengthM(), system));
-            } else if (item.kind() == KitKind.ADAPTER) {
-                pieces.add(PieceForm.adapter(item.boreMm(), item.outletBoreMm(), system));
-            }
-        }
-        return pieces.isEmpty() ? List.of(PieceForm.blank(PieceForm.Family.HOSE)) : pieces;
     }
 
     FlowTestForm withPieces(List<PieceForm> other) {

@@ -4,9 +4,7 @@ import freshet.hydraulics.FlowTestReduction.Reason;
 import freshet.hydraulics.LineLoss;
 import freshet.hydraulics.PumpOrLine;
 import freshet.readings.FlowTestResult.Figures;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,9 +24,6 @@ record FlowTestPage(FlowTestResult result, @Nullable Verdict verdict, List<Part>
         NEITHER
     }
 
-    /** One part of a bar and its row in the table: {@code x} and {@code width} are percents of the bar. */
-    record Part(String name, double value, String fill, String x, String width) {}
-
     private static final double MOSTLY = 2.0 / 3;
     private static final double EASY_LINE = 0.1;
 
@@ -41,7 +36,7 @@ record FlowTestPage(FlowTestResult result, @Nullable Verdict verdict, List<Part>
                 figures == null || split == null ? null : verdict(figures, split),
                 figures == null || split == null
                         ? List.of()
-                        : bar(
+                        : Part.bar(
                                 new String[] {"arrives", "toLine", "toPump"},
                                 new String[] {"f-water", "open", "close"},
                                 figures.flowM3h(),
@@ -49,7 +44,7 @@ record FlowTestPage(FlowTestResult result, @Nullable Verdict verdict, List<Part>
                                 split.lostToPumpM3h()),
                 losses == null
                         ? List.of()
-                        : bar(
+                        : Part.bar(
                                 new String[] {"lift", "friction", "fittings", "exit"},
                                 new String[] {"run", "open", "close", "law"},
                                 losses.liftM(),
@@ -66,25 +61,5 @@ record FlowTestPage(FlowTestResult result, @Nullable Verdict verdict, List<Part>
         }
         double share = line / (line + pump);
         return share >= MOSTLY ? Verdict.LINE : share <= 1 - MOSTLY ? Verdict.PUMP : Verdict.BOTH;
-    }
-
-    /** The parts side by side; one below 0 has no width, and its number stands in the table. */
-    private static List<Part> bar(String[] names, String[] fills, double... values) {
-        double whole = 0;
-        for (double value : values) {
-            whole += Math.max(0, value);
-        }
-        List<Part> parts = new ArrayList<>();
-        double before = 0;
-        for (int i = 0; i < values.length; i++) {
-            double share = whole > 0 ? Math.max(0, values[i]) / whole : 0;
-            parts.add(new Part(names[i], values[i], fills[i], percent(before), percent(share)));
-            before += share;
-        }
-        return parts;
-    }
-
-    private static String percent(double share) {
-        return String.format(Locale.ROOT, "%.2f%%", 100 * share);
     }
 }

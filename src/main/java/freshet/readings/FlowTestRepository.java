@@ -14,6 +14,8 @@ interface FlowTestRepository extends JpaRepository<FlowTest, Long> {
 
     List<FlowTest> findByUnitIdOrderByAtAscIdAsc(long unitId);
 
+    List<FlowTest> findByUnitIdInAndWithdrawnAtIsNullOrderByAtDescIdDesc(Collection<Long> unitIds);
+
     @Query("select t from FlowTest t where t.unitId = :unitId and t.at = :at and t.withdrawnAt is null")
     Optional<FlowTest> standingAt(long unitId, java.time.Instant at);
 

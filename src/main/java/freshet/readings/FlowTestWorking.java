@@ -211,14 +211,8 @@ final class FlowTestWorking {
     }
 
     private static Line line(FlowTestDraft draft) {
-        List<Section> sections = draft.pieces().stream()
-                .map(piece -> new Section(
-                        piece.innerDiameterMm(),
-                        piece.lengthM(),
-                        piece.roughnessMm(),
-                        piece.hazenWilliamsC(),
-                        piece.lossCoefficient()))
-                .toList();
+        List<Section> sections =
+                draft.pieces().stream().map(FlowTestDraft.Piece::section).toList();
         double lift = draft.liftM() == null ? Double.NaN : draft.liftM();
         return new Line(lift, draft.waterC(), draft.pumpOutletMm(), draft.exitLoss(), sections);
     }

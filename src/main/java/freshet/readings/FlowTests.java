@@ -23,6 +23,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -124,6 +125,23 @@ class FlowTests {
                 .toList());
         Collections.reverse(newestFirst);
         return TestPlot.of(pumps.unit(unitId).model(), newestFirst);
+    }
+
+    /** The lines of many units at once. */
+    Map<Long, TestPlot.OwnLine> lines(Collection<Unit> units) {
+        Map<Long, Model> models = units.stream().collect(Collectors.toMap(Unit::id, Unit::model));
+        Map<Long, List<FlowTest>> newestFirst =
+                tests.findByUnitIdInAndWithdrawnAtIsNullOrderByAtDescIdDesc(models.keySet()).stream()
+                        .collect(Collectors.groupingBy(test -> test.unitId));
+        Map<Long, TestPlot.OwnLine> lines = new HashMap<>();
+        newestFirst.forEach((unitId, its) -> {
+            TestPlot.OwnLine line =
+                    TestPlot.of(Objects.requireNonNull(models.get(unitId)), its).line();
+            if (line != null) {
+                lines.put(unitId, line);
+            }
+        });
+        return lines;
     }
 
     Map<Long, Capacity> capacities(Collection<Long> unitIds) {

@@ -4,21 +4,24 @@ import freshet.hydraulics.Fitting;
 import freshet.hydraulics.HoseKind;
 import freshet.hydraulics.Line;
 import freshet.hydraulics.OutOfRange;
-import freshet.hydraulics.Section;
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
 import freshet.people.Typed;
+import freshet.pumps.KitItem;
+import freshet.pumps.KitKind;
+import freshet.pumps.Unit;
 import freshet.readings.FlowTestDraft.Piece;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What was typed about one piece of the line. A hose has a bore and a length, and may have its own C or roughness; an adapter has
  * two bores; a fitting has one. Any of them may have a K.
  */
-record PieceForm(
+public record PieceForm(
         @Nullable String piece,
         @Nullable String bore,
         @Nullable String toBore,
@@ -27,30 +30,33 @@ record PieceForm(
         @Nullable String roughness,
         @Nullable String k) {
 
-    static final String ADAPTER = "ADAPTER";
+    public static final String ADAPTER = "ADAPTER";
 
-    static final List<String> HOSES =
+    public static final List<String> HOSES =
             Arrays.stream(HoseKind.values()).map(Enum::name).toList();
-    static final List<String> FITTINGS = Arrays.stream(Fitting.values())
+    public static final List<String> FITTINGS = Arrays.stream(Fitting.values())
             // the free end is counted once for the whole line
             .filter(fitting -> fitting != Fitting.FREE_END)
             .map(Enum::name)
             .toList();
 
+    /** Most pieces of a typed line. */
+    public static final int MOST = 8;
+
     /** Which fields a piece has. */
-    enum Family {
+    public enum Family {
         HOSE,
         ADAPTER,
         FITTING
     }
 
-    PieceForm {
+    public PieceForm {
         if (!ADAPTER.equals(piece) && !FITTINGS.contains(piece) && !HOSES.contains(piece)) {
             piece = HoseKind.SMOOTH_HOSE.name();
         }
     }
 
-    static PieceForm blank(Family family) {
+    public static PieceForm blank(Family family) {
         String piece = switch (family) {
             case HOSE -> HoseKind.SMOOTH_HOSE.name();
             case ADAPTER -> ADAPTER;
@@ -59,7 +65,7 @@ record PieceForm(
         return new PieceForm(piece, null, null, null, null, null, null);
     }
 
-    static PieceForm hose(@Nullable Double boreMm, @Nullable Double lengthM, UnitSystem system) {
+    private static PieceForm hose(@Nullable Double boreMm, @Nullable Double lengthM, UnitSystem system) {
         return new PieceForm(
                 HoseKind.SMOOTH_HOSE.name(),
                 input(Quantity.BORE, boreMm, system),
@@ -70,7 +76,7 @@ record PieceForm(
                 null);
     }
 
-    static PieceForm adapter(@Nullable Double fromMm, @Nullable Double toMm, UnitSystem system) {
+    private static PieceForm adapter(@Nullable Double fromMm, @Nullable Double toMm, UnitSystem system) {
         return new PieceForm(
                 ADAPTER,
                 input(Quantity.BORE, fromMm, system),
@@ -81,8 +87,49 @@ record PieceForm(
                 null);
     }
 
+    /** The hoses and adapters that go with a unit; one blank hose when none do. */
+    public static List<PieceForm> of(Unit unit, UnitSystem system) {
+        List<PieceForm> pieces = new ArrayList<>();
+        for (KitItem item : unit.kit()) {
+            if (item.kind() == KitKind.HOSE) {
+                pieces.add(hose(item.boreMm(), item.lengthM(), system));
+            } else if (item.kind() == KitKind.ADAPTER) {
+                pieces.add(adapter(item.boreMm(), item.outletBoreMm(), system));
+            }
+        }
+        return pieces.isEmpty() ? List.of(blank(Family.HOSE)) : pieces;
+    }
+
+    /** What came with a form, without gaps and no more than there may be. */
+    public static List<PieceForm> kept(@Nullable List<PieceForm> typed) {
+        return typed == null
+                ? List.of()
+                : typed.stream().filter(Objects::nonNull).limit(MOST).toList();
+    }
+
+    /** The pieces after a press that adds one, such as {@code add-HOSE}, or takes one out, such as {@code out-0}. */
+    public static List<PieceForm> pressed(List<PieceForm> pieces, String press) {
+        List<PieceForm> changed = new ArrayList<>(pieces);
+        for (Family family : Family.values()) {
+            if (press.equals("add-" + family) && changed.size() < MOST) {
+                changed.add(blank(family));
+            }
+        }
+        for (int i = 0; i < pieces.size(); i++) {
+            if (press.equals("out-" + i)) {
+                changed.remove(i);
+            }
+        }
+        return changed;
+    }
+
+    /** Whether a press changes the pieces rather than sends the form. */
+    public static boolean changes(String press) {
+        return press.startsWith("add-") || press.startsWith("out-");
+    }
+
     /** The pieces of a test as they were typed; an adapter is two of its pieces. */
-    static List<PieceForm> of(List<Piece> pieces, UnitSystem system) {
+    public static List<PieceForm> of(List<Piece> pieces, UnitSystem system) {
         List<PieceForm> forms = new ArrayList<>();
         for (int i = 0; i < pieces.size(); i++) {
             Piece piece = pieces.get(i);
@@ -117,7 +164,7 @@ record PieceForm(
     }
 
     /** The pieces that this one is in a draft; empty when something is wrong with it. */
-    List<Piece> pieces(String path, Typed typed) {
+    public List<Piece> pieces(String path, Typed typed) {
         Double boreMm = typed.required(
                 path + "bore", typed.quantity(path + "bore", bore, Quantity.BORE), "readings.piece.bore.missing");
         Double ownK = typed.number(path + "k", k);
@@ -164,14 +211,7 @@ record PieceForm(
 
     private static List<Piece> checked(String path, Typed typed, Piece piece) {
         try {
-            Line.of(
-                    0,
-                    new Section(
-                            piece.innerDiameterMm(),
-                            piece.lengthM(),
-                            piece.roughnessMm(),
-                            piece.hazenWilliamsC(),
-                            piece.lossCoefficient()));
+            Line.of(0, piece.section());
             return List.of(piece);
         } catch (OutOfRange refused) {
             String field = refused.field().substring(refused.field().lastIndexOf('.') + 1);

@@ -2,6 +2,7 @@ package freshet.readings;
 
 import freshet.people.Person;
 import freshet.people.Refused;
+import freshet.pumps.Unit;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -158,6 +159,12 @@ public class Readings {
     @Transactional(readOnly = true)
     public TestPlot plot(long unitId) {
         return flowTests.plot(unitId);
+    }
+
+    /** The lines that these units run on now, by unit; one that was never tested, or whose tests do not fit its model, is not in it. */
+    @Transactional(readOnly = true)
+    public Map<Long, TestPlot.OwnLine> lines(Collection<Unit> units) {
+        return flowTests.lines(units);
     }
 
     /** What the unit still gives by its latest test; empty when it was never tested, or its model's curve no longer holds the test. */

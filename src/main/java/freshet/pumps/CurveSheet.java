@@ -1,4 +1,4 @@
-package freshet.overview;
+package freshet.pumps;
 
 import freshet.hydraulics.Curve;
 import freshet.measures.Quantity;
@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * A curve sheet as it is drawn on graph paper: head against flow, the rated line, this unit's line in its band of doubt, a job's
  * line, the duty point, and the tests with their error bars. Everything is in the drawing's own coordinates, ready for the page.
  */
-final class CurveSheet {
+public final class CurveSheet {
 
     private static final double LEFT = 30;
     private static final double RIGHT = 336;
@@ -33,20 +33,21 @@ final class CurveSheet {
     private @Nullable Mark duty;
     private @Nullable Label ratedLabel;
     private @Nullable Label ownLabel;
+    private @Nullable Label jobLabel;
 
     /** A place with a word. */
-    record Label(String x, String y, String text, String anchor) {}
+    public record Label(String x, String y, String text, String anchor) {}
 
     /** A ringed or open dot, the ends of its bars, and its number. */
-    record Mark(String x, String y, @Nullable String bars, String text, String textX, String textY) {}
+    public record Mark(String x, String y, @Nullable String bars, String text, String textX, String textY) {}
 
-    CurveSheet(UnitSystem system, double maxFlowM3h, double maxHeadM) {
+    public CurveSheet(UnitSystem system, double maxFlowM3h, double maxHeadM) {
         this.system = system;
         this.maxFlowM3h = 1.07 * maxFlowM3h;
         this.maxHeadM = 1.12 * maxHeadM;
     }
 
-    CurveSheet rated(Curve curve, String word) {
+    public CurveSheet rated(Curve curve, String word) {
         rated = path(curve::headAt, 0, curve.lastFlowM3h());
         double at = 0.55 * curve.lastFlowM3h();
         ratedLabel = new Label(text(x(at) + 8), text(y(curve.headAt(at)) - 10), word, "start");
@@ -54,7 +55,7 @@ final class CurveSheet {
     }
 
     /** This unit's line, and the lines between which it lies by its uncertainty. */
-    CurveSheet own(Curve curve, Curve lower, Curve upper, String word) {
+    public CurveSheet own(Curve curve, Curve lower, Curve upper, String word) {
         own = path(curve::headAt, 0, curve.lastFlowM3h());
         band = path(upper::headAt, 0, upper.lastFlowM3h()) + backwards(lower::headAt, lower.lastFlowM3h()) + "Z";
         // below the line at its left there is always room
@@ -64,7 +65,8 @@ final class CurveSheet {
     }
 
     /** A test with its expanded uncertainties. */
-    CurveSheet test(double flowM3h, double headM, double flowUncertaintyM3h, double headUncertaintyM, String number) {
+    public CurveSheet test(
+            double flowM3h, double headM, double flowUncertaintyM3h, double headUncertaintyM, String number) {
         String bars = "M%s %sH%s"
                         .formatted(
                                 text(x(Math.max(0, flowM3h - flowUncertaintyM3h))),
@@ -78,16 +80,18 @@ final class CurveSheet {
     }
 
     /** What a line asks for, lift and losses, drawn until it leaves the sheet. */
-    CurveSheet job(DoubleUnaryOperator headM) {
+    public CurveSheet job(DoubleUnaryOperator headM, String word) {
         double to = maxFlowM3h;
         while (to > 1e-3 * maxFlowM3h && headM.applyAsDouble(to) > maxHeadM) {
             to *= 0.98;
         }
         jobLine = path(headM, 0, to);
+        // just below the end of the line, inside of the sheet
+        jobLabel = new Label(text(x(to) - 6), text(y(headM.applyAsDouble(to)) + 18), word, "end");
         return this;
     }
 
-    CurveSheet duty(double flowM3h, double headM, String flowText) {
+    public CurveSheet duty(double flowM3h, double headM, String flowText) {
         duty = new Mark(text(x(flowM3h)), text(y(headM)), null, flowText, text(x(flowM3h) + 4), text(BOTTOM - 8));
         return this;
     }
@@ -106,6 +110,10 @@ final class CurveSheet {
 
     public @Nullable Label getOwnLabel() {
         return ownLabel;
+    }
+
+    public @Nullable Label getJobLabel() {
+        return jobLabel;
     }
 
     public @Nullable String getBand() {
