@@ -62,7 +62,7 @@ class FlowTestController {
 
     private String page(Unit unit, FlowTestForm form, Model model) {
         model.addAttribute("form", form);
-        model.addAttribute("unit", unit);
+        model.addAttribute("pump", unit);
         model.addAttribute("hoses", PieceForm.HOSES);
         model.addAttribute("fittings", PieceForm.FITTINGS);
         return "readings/flow-test";
@@ -107,7 +107,7 @@ class FlowTestController {
     private String keptPage(FlowTestResult test, Model model) {
         Unit unit = pumps.unit(test.facts().unitId());
         model.addAttribute("page", FlowTestPage.of(test));
-        model.addAttribute("unit", unit);
+        model.addAttribute("pump", unit);
         model.addAttribute("recordedBy", name(test.recordedBy()));
         model.addAttribute(
                 "withdrawnBy",

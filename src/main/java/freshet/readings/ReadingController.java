@@ -63,7 +63,7 @@ class ReadingController {
     }
 
     private String page(Unit unit, Model model) {
-        model.addAttribute("unit", unit);
+        model.addAttribute("pump", unit);
         model.addAttribute("hours", readings.log(unit.id(), MeterKind.RUN_HOURS));
         model.addAttribute("starts", readings.log(unit.id(), MeterKind.STARTS));
         return "readings/reading";
@@ -102,7 +102,7 @@ class ReadingController {
                         last == null ? null : last.value(),
                         clock.instant(),
                         unit.stand().zone()));
-        model.addAttribute("unit", unit);
+        model.addAttribute("pump", unit);
         return "readings/meter-swap";
     }
 
@@ -124,7 +124,7 @@ class ReadingController {
             refused.into(errors);
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        model.addAttribute("unit", unit);
+        model.addAttribute("pump", unit);
         return "readings/meter-swap";
     }
 
@@ -150,7 +150,7 @@ class ReadingController {
 
     private String logPage(Unit unit, @Nullable Long withdraw, Model model) {
         Map<Long, String> names = people.everyone().stream().collect(Collectors.toMap(Person::id, Person::fullName));
-        model.addAttribute("unit", unit);
+        model.addAttribute("pump", unit);
         model.addAttribute("withdraw", withdraw);
         model.addAttribute("names", names);
         model.addAttribute(

@@ -78,6 +78,7 @@ class ReadingPagesTests {
         assertThat(page.html().select("details[open]")).isEmpty();
         assertThat(page.html().select("main form button")).hasSize(1);
         assertThat(page.text(".ways [aria-current]")).isEqualTo("Pumps");
+        assertThat(page.html().select("main .with-unit")).isEmpty();
     }
 
     @Test
