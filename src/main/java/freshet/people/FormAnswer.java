@@ -3,6 +3,7 @@ package freshet.people;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.function.Supplier;
 import org.springframework.http.HttpStatus;
+import org.springframework.orm.ObjectOptimisticLockingFailureException;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
 
@@ -13,7 +14,7 @@ public final class FormAnswer {
 
     /**
      * Saves and gives the address to go to, or the page again: 422 with each wrong at its field, or 409 with {@code stale} in the
-     * model when somebody changed it meanwhile.
+     * model when somebody changed it meanwhile, or 400 for what no browser sends from our page.
      */
     public static String of(
             BindingResult errors,
@@ -21,6 +22,11 @@ public final class FormAnswer {
             HttpServletResponse response,
             Supplier<String> saved,
             Supplier<String> page) {
+        if (errors.getTarget() == null) {
+            // a choice or a hidden number that the page never offered
+            response.setStatus(HttpStatus.BAD_REQUEST.value());
+            return "error/4xx";
+        }
         try {
             if (!errors.hasErrors()) {
                 return saved.get();
@@ -29,7 +35,7 @@ public final class FormAnswer {
         } catch (Refused refused) {
             refused.into(errors);
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        } catch (Stale meanwhile) {
+        } catch (Stale | ObjectOptimisticLockingFailureException meanwhile) {
             model.addAttribute("stale", true);
             response.setStatus(HttpStatus.CONFLICT.value());
         }

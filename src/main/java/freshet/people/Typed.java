@@ -28,12 +28,14 @@ public final class Typed {
 
     /** The text without blanks around it; null when there is none. */
     public static @Nullable String text(@Nullable String typed) {
-        return typed == null || typed.isBlank() ? null : typed.strip();
+        String text = textOrEmpty(typed);
+        return text.isEmpty() ? null : text;
     }
 
     /** The text, or an empty one, for what a door refuses when it is empty. */
     public static String textOrEmpty(@Nullable String typed) {
-        return typed == null ? "" : typed.strip();
+        // the database takes every character but this one
+        return typed == null ? "" : typed.replace("\0", "").strip();
     }
 
     /** In the unit inside; null when nothing or no measure was typed. */

@@ -89,7 +89,7 @@ class PlacesController {
             Person me,
             HttpServletResponse response,
             RedirectAttributes flash) {
-        if (form.more() != null) {
+        if (errors.getTarget() != null && form.more() != null) {
             return form(model);
         }
         return FormAnswer.of(
@@ -114,7 +114,7 @@ class PlacesController {
             Person me,
             HttpServletResponse response,
             RedirectAttributes flash) {
-        if (form.more() != null) {
+        if (errors.getTarget() != null && form.more() != null) {
             return form(model, places.site(id), form);
         }
         return FormAnswer.of(

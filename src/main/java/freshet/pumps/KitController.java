@@ -49,7 +49,7 @@ class KitController {
             HttpServletResponse response,
             RedirectAttributes flash) {
         Unit stands = pumps.unit(id);
-        if (form.more() != null) {
+        if (errors.getTarget() != null && form.more() != null) {
             return kitForm(page, stands);
         }
         return FormAnswer.of(

@@ -65,7 +65,7 @@ class ModelController {
             Person me,
             HttpServletResponse response,
             RedirectAttributes flash) {
-        if (form.more() != null) {
+        if (errors.getTarget() != null && form.more() != null) {
             return form(page, null);
         }
         return FormAnswer.of(
@@ -95,7 +95,7 @@ class ModelController {
             HttpServletResponse response,
             RedirectAttributes flash) {
         freshet.pumps.Model stands = pumps.model(id);
-        if (form.more() != null) {
+        if (errors.getTarget() != null && form.more() != null) {
             return form(page, stands);
         }
         return FormAnswer.of(

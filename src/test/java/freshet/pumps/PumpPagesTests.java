@@ -453,6 +453,20 @@ class PumpPagesTests {
     }
 
     @Test
+    void answersTamperedFormsWithAPageAndNotWithAFailure() {
+        Page page = pages.submit("/pumps/models/new", model("Odd", UTILITY, "duty", "S9", "version", "x"));
+        assertThat(page.status()).isEqualTo(400);
+        assertThat(page.text("h1")).isEqualTo("That could not be read");
+        assertThat(pages.submit("/pumps/new", "tag", "BF-1", "modelId", "x").status())
+                .isEqualTo(400);
+
+        assertThat(pages.submit("/pumps/models/new", model("Odd\0", UTILITY)).status())
+                .isEqualTo(302);
+        assertThat(pumps.modelNamed("Odd")).isPresent();
+        assertThat(pages.submit("/pumps/models/new", "name", "").status()).isEqualTo(422);
+    }
+
+    @Test
     void answers404ForWhatIsNotThere() {
         for (String address : List.of(
                 "/pumps/models/404",
