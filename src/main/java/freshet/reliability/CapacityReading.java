@@ -42,6 +42,30 @@ public record CapacityReading(
         return List.copyOf(scaled);
     }
 
+    /**
+     * Standard error of the slope of the line through these readings if their stated uncertainties are right and independent, per hour: 1/√(Σ w (x - x̄)²)
+     * with w = 1/u². Where it is larger than the error that the scatter gives, the readings lie nearer to the line than they can be relied on to.
+     *
+     * @param readings as for {@link CapacityTrend#of}
+     * @return null unless every reading states its uncertainty and two lie at different hours
+     * @throws OutOfRange for a number outside its range
+     */
+    public static @Nullable Double slopeErrorAsStated(List<CapacityReading> readings) {
+        List<CapacityReading> checked = new ArrayList<>();
+        for (CapacityReading reading : Limits.list("readings", readings, 0, CapacityTrend.MOST_READINGS)) {
+            checked.add(reading.checked("readings[" + checked.size() + "]"));
+        }
+        if (checked.stream().anyMatch(reading -> reading.standardUncertainty() == null)) {
+            return null;
+        }
+        StraightLine line = StraightLine.through(
+                checked.stream().mapToDouble(CapacityReading::runHours).toArray(),
+                checked.stream().mapToDouble(CapacityReading::remainingFraction).toArray(),
+                checked.stream().mapToDouble(CapacityReading::weight).toArray(),
+                Limits.SHORTEST_HOURS);
+        return line == null ? null : Limits.finite(1 / Math.sqrt(line.sxx()));
+    }
+
     /** 1/u², or 1 when the uncertainty is not known. */
     double weight() {
         return standardUncertainty == null ? 1 : 1 / (standardUncertainty * standardUncertainty);

@@ -90,6 +90,18 @@ public record FleetFailureTrend(
         return none;
     }
 
+    /**
+     * Two-sided interval of the shape, Wald on its logarithm; null without a standard error.
+     *
+     * @param level of confidence, 0.5 to 0.999999
+     */
+    public @Nullable Interval shapeInterval(double level) {
+        Limits.level(level);
+        return shape == null || seShape == null
+                ? null
+                : Interval.aroundLogarithm(shape, Quantiles.normalTwoSided(level) * seShape / shape);
+    }
+
     /** Failures expected of a new unit by these hours, scale·hours^shape; null without a shape. Hours 0 to 1e9 h. */
     public @Nullable Double expectedEvents(double hours) {
         Limits.hours("hours", hours);

@@ -25,7 +25,26 @@ public record PooledWear(
      *
      * @param weightOfMean v/(v + τ²): 0 = own slope kept, 1 = mean taken; null with one unit
      */
-    public record UnitSlope(@Nullable Double weightOfMean, double slopePerHour, double standardError) {}
+    public record UnitSlope(@Nullable Double weightOfMean, double slopePerHour, double standardError) {
+
+        /**
+         * Two-sided interval of the unit's slope by the normal law, per hour. It takes the standard errors that were pooled as known, and is too
+         * narrow where these come from few readings.
+         *
+         * @param level of confidence, 0.5 to 0.999999
+         */
+        public @Nullable Interval interval(double level) {
+            Limits.level(level);
+            return Interval.around(slopePerHour, Quantiles.normalTwoSided(level) * standardError);
+        }
+    }
+
+    /** The slope to expect of a like unit that has none of its own: the mean, with the spread between units; null with one unit. */
+    public @Nullable UnitSlope ofAnother() {
+        return betweenUnitVariance == null
+                ? null
+                : new UnitSlope(1.0, meanSlope, Math.sqrt(betweenUnitVariance + seMeanSlope * seMeanSlope));
+    }
 
     /**
      * Pools the slopes.

@@ -39,6 +39,31 @@ class CapacityTrendTests {
     }
 
     @Test
+    void knowsTheErrorOfASlopeFromWhatTheReadingsState() {
+        // three readings of 0.02 at 0, 100 and 200 h: w = 2500, sum of squares about 100 h is 20 000
+        List<CapacityReading> exact = List.of(
+                new CapacityReading(0, 1, 0.02),
+                new CapacityReading(100, 0.99, 0.02),
+                new CapacityReading(200, 0.98, 0.02));
+        assertThat(CapacityReading.slopeErrorAsStated(exact)).isCloseTo(0.02 / Math.sqrt(20_000), within(1e-15));
+        // a perfect line: the scatter alone would call the smallest fall wear
+        assertThat(CapacityTrend.of(exact, List.of(), 0.8, 200, 0.95, List.of()).verdict())
+                .isEqualTo(CapacityTrend.Verdict.WEARING);
+        assertThat(1e-4 / CapacityReading.slopeErrorAsStated(exact)).isLessThan(1);
+        // weights: at 0 and 100 h with 0.01 and 0.02 the sum of squares is 10 000/(0.01² + 0.02²)
+        assertThat(CapacityReading.slopeErrorAsStated(
+                        List.of(new CapacityReading(0, 1, 0.01), new CapacityReading(100, 0.9, 0.02))))
+                .isCloseTo(Math.hypot(0.01, 0.02) / 100, within(1e-15));
+        assertThat(CapacityReading.slopeErrorAsStated(
+                        List.of(new CapacityReading(0, 1, 0.01), new CapacityReading(100, 0.9))))
+                .isNull();
+        assertThat(CapacityReading.slopeErrorAsStated(
+                        List.of(new CapacityReading(5, 1, 0.01), new CapacityReading(5, 0.9, 0.01))))
+                .isNull();
+        assertThat(CapacityReading.slopeErrorAsStated(List.of())).isNull();
+    }
+
+    @Test
     void saysNothingAboutNoReading() {
         CapacityTrend trend = trend(List.of());
         assertThat(trend.verdict()).isEqualTo(CapacityTrend.Verdict.TOO_FEW);

@@ -29,6 +29,22 @@ class FleetFigureTests {
     }
 
     @Test
+    void expectsOfAnotherUnitTheMeanWithTheSpreadBetweenUnits() {
+        PooledWear pooled = PooledWear.of(List.of(slope(-8e-5, 1e-6), slope(-4e-5, 1e-6), slope(-6e-5, 1e-6)));
+        PooledWear.UnitSlope another = pooled.ofAnother();
+        // equal errors v: tau2 is the sample variance 4e-10 less v, the error of the mean sqrt((v + tau2)/3)
+        double tau2 = 4e-10 - 1e-12;
+        assertThat(another.slopePerHour()).isCloseTo(-6e-5, within(1e-15));
+        assertThat(another.standardError()).isCloseTo(Math.sqrt(tau2 + 4e-10 / 3), within(1e-12));
+        // z(0.975) = 1.959963984540054, NIST/SEMATECH e-Handbook 1.3.6.7.1 to three digits
+        assertThat(another.interval(0.95).lower())
+                .isCloseTo(-6e-5 - 1.959963984540054 * another.standardError(), within(1e-15));
+        assertThat(another.interval(0.95).upper())
+                .isCloseTo(-6e-5 + 1.959963984540054 * another.standardError(), within(1e-15));
+        assertThat(PooledWear.of(List.of(slope(-8e-5, 1e-5))).ofAnother()).isNull();
+    }
+
+    @Test
     void unitsThatAgreeTakeTheirMean() {
         PooledWear pooled = PooledWear.of(List.of(slope(-8e-5, 1e-5), slope(-8.1e-5, 2e-5), slope(-7.9e-5, 1.5e-5)));
         assertThat(pooled.betweenUnitVariance()).isZero();

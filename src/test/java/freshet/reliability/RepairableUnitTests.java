@@ -180,6 +180,20 @@ class RepairableUnitTests {
     }
 
     @Test
+    void boundsTheShapeOfAFleetOnItsLogarithm() {
+        List<Double> events = new Random(7).doubles(16, 1, 900).boxed().toList();
+        FleetFailureTrend fleet = FleetFailureTrend.of(List.of(new Recurrence.WatchedUnit(events, 1000)));
+        // one unit: the standard error of ln shape is 1/sqrt(16)
+        assertThat(fleet.shapeInterval(0.95).lower())
+                .isCloseTo(fleet.shape() / Math.exp(1.959963984540054 / 4), within(1e-12));
+        assertThat(fleet.shapeInterval(0.95).upper())
+                .isCloseTo(fleet.shape() * Math.exp(1.959963984540054 / 4), within(1e-12));
+        assertThat(FleetFailureTrend.of(List.of(new Recurrence.WatchedUnit(List.of(), 700)))
+                        .shapeInterval(0.95))
+                .isNull();
+    }
+
+    @Test
     void expectsEventsOfAUnitOfTheFleet() {
         // four units of different ends: R optim() on the pooled likelihood gives 0.7385118849113976
         FleetFailureTrend fleet = FleetFailureTrend.of(List.of(
