@@ -33,7 +33,7 @@ final class FlowTestWorking {
     private final @Nullable OwnCurve own;
 
     /** The rated curve brought through the first test, and the standard uncertainty of that as a fraction. */
-    private record OwnCurve(Curve curve, double uncertainty, FlowTestDraft first) {}
+    private record OwnCurve(Curve curve, double uncertainty, StatedBy statedBy, FlowTestDraft first) {}
 
     /** @param first the unit's first test that stands; null when there is none */
     FlowTestWorking(Model model, @Nullable FlowTestDraft first) {
@@ -49,7 +49,7 @@ final class FlowTestWorking {
             Double expanded = expandedUncertainty(exact);
             return curve == null || expanded == null
                     ? null
-                    : new OwnCurve(curve, expanded / 2 / fraction(exact), first);
+                    : new OwnCurve(curve, expanded / 2 / fraction(exact), exact.statedBy(), first);
         } catch (OutOfRange curveWasChanged) {
             return null;
         }
@@ -109,6 +109,35 @@ final class FlowTestWorking {
             }
         }
         return new Compared(figures.rated(), Capacity.Reference.RATED_CURVE, false);
+    }
+
+    /** Against the unit's first test, that one too, always by what that one is stated by; the first test's own doubt left out. */
+    ComparedTest againstFirst(long testId, FlowTestDraft draft) {
+        double flowM3h = flow(draft).flowM3h();
+        Double fraction = null;
+        Double expanded = null;
+        boolean byHead = own != null && own.statedBy() == StatedBy.HEAD;
+        if (own != null) {
+            try {
+                FlowTestReduction reduction =
+                        FlowTestReduction.of(atFrequency(own.curve(), model, draft), flow(draft), head(draft), 0);
+                fraction = byHead ? reduction.headFraction() : (Double) reduction.remainingFraction();
+                expanded = byHead ? reduction.headExpandedUncertainty() : reduction.expandedUncertainty();
+            } catch (OutOfRange doesNotFit) {
+                // listed without a fraction
+            }
+        }
+        boolean known = fraction != null && expanded != null;
+        return new ComparedTest(
+                draft.unitId(),
+                testId,
+                draft.at(),
+                headM(draft),
+                flowM3h,
+                known ? fraction : null,
+                known ? (Double) (expanded / 2) : null,
+                byHead ? StatedBy.HEAD : StatedBy.FLOW,
+                own != null && !sameRig(own.first(), draft));
     }
 
     /** A test held against a curve. */

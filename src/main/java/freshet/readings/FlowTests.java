@@ -182,6 +182,28 @@ class FlowTests {
         return capacities;
     }
 
+    /** The standing tests of each unit against its first, oldest first; units without any are not in it. */
+    Map<Long, List<ComparedTest>> compared(Collection<Long> unitIds) {
+        if (unitIds.isEmpty()) {
+            return Map.of();
+        }
+        Map<Long, List<FlowTest>> newestFirst =
+                tests.findByUnitIdInAndWithdrawnAtIsNullOrderByAtDescIdDesc(unitIds).stream()
+                        .collect(Collectors.groupingBy(test -> test.unitId));
+        Map<Long, List<ComparedTest>> compared = new HashMap<>();
+        for (Unit unit : pumps.units(newestFirst.keySet())) {
+            List<FlowTest> its = newestFirst.getOrDefault(unit.id(), List.of());
+            FlowTestWorking working =
+                    new FlowTestWorking(unit.model(), its.get(its.size() - 1).facts());
+            List<ComparedTest> tests = new ArrayList<>();
+            for (FlowTest test : its) {
+                tests.add(0, working.againstFirst(test.id, test.facts()));
+            }
+            compared.put(unit.id(), List.copyOf(tests));
+        }
+        return compared;
+    }
+
     private List<FlowTestDraft> standing(long unitId) {
         return tests.findByUnitIdOrderByAtAscIdAsc(unitId).stream()
                 .filter(FlowTest::stands)

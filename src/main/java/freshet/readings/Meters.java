@@ -189,6 +189,17 @@ class Meters {
         return history(unitId, kind).log(unitId, kind, table.readings(unitId, kind));
     }
 
+    Map<Long, MeterLog> hourLogs(Collection<Long> unitIds) {
+        Map<Long, MeterLog> logs = new HashMap<>();
+        table.histories(unitIds).forEach((key, history) -> {
+            MeterLog log = history.log(key.unitId(), key.kind(), List.of());
+            if (key.kind() == MeterKind.RUN_HOURS && log.last() != null) {
+                logs.put(key.unitId(), log);
+            }
+        });
+        return logs;
+    }
+
     Optional<DutyCycle> dutyCycle(long unitId) {
         Unit unit = pumps.unit(unitId);
         return WorkDone.between(log(unitId, MeterKind.RUN_HOURS), log(unitId, MeterKind.STARTS))

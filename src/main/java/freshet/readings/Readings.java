@@ -110,6 +110,12 @@ public class Readings {
         return meters.log(unitId, kind);
     }
 
+    /** The logs of the run hours of these units, without what was withdrawn; units whose hours were never read are not in it. */
+    @Transactional(readOnly = true)
+    public Map<Long, MeterLog> hourLogs(Collection<Long> unitIds) {
+        return meters.hourLogs(unitIds);
+    }
+
     /** All that was written down about the meters of these units and still stands, by unit and kind, oldest first. */
     @Transactional(readOnly = true)
     public List<MeterFact> meterFacts(Collection<Long> unitIds) {
@@ -177,5 +183,11 @@ public class Readings {
     @Transactional(readOnly = true)
     public Map<Long, Capacity> capacities(Collection<Long> unitIds) {
         return flowTests.capacities(unitIds);
+    }
+
+    /** The standing tests of each of these units held against the unit's first, oldest first; untested units are not in it. */
+    @Transactional(readOnly = true)
+    public Map<Long, List<ComparedTest>> comparedTests(Collection<Long> unitIds) {
+        return flowTests.compared(unitIds);
     }
 }

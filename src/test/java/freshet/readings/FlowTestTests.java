@@ -28,6 +28,7 @@ import freshet.readings.FlowTestResult.Remark;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.BeforeEach;
@@ -428,6 +429,58 @@ class FlowTestTests {
                 .containsEntry(other, readings.capacity(other).orElseThrow());
         assertThat(readings.capacity(first).orElseThrow().tests()).isEqualTo(3);
         assertThat(readings.capacities(Set.of())).isEmpty();
+    }
+
+    @Test
+    void comparesAllTestsOfAUnitWithItsFirst() {
+        long first = readings.recordFlowTest(drum(SPRING, 29.8, 30.5, 30.1), yard.me);
+        long taken = readings.recordFlowTest(drum(weeks(1), 50.0, 50.5, 50.1), yard.me);
+        readings.recordFlowTest(drum(weeks(4), 34.0, 34.3, 33.9), yard.me);
+        readings.withdrawFlowTest(taken, "valve half shut", yard.me);
+        long flat = yard.unit("BF-08", exact(FLAT)).id();
+        long untested = yard.unit("BF-09").id();
+
+        Map<Long, List<ComparedTest>> compared = readings.comparedTests(Set.of(unit, flat, untested));
+        assertThat(compared).containsOnlyKeys(unit);
+        List<ComparedTest> tests = compared.get(unit);
+        assertThat(tests).extracting(ComparedTest::at).containsExactly(SPRING, weeks(4));
+        assertThat(tests.get(0).testId()).isEqualTo(first);
+        assertThat(tests.get(0).fraction()).isCloseTo(1, within(1e-9));
+        Capacity capacity = readings.capacity(unit).orElseThrow();
+        assertThat(tests.get(1).fraction()).isCloseTo(capacity.fraction(), within(1e-12));
+        // the doubt of the capacity is that of both tests in quadrature
+        double ratio = tests.get(1).fraction();
+        assertThat(2
+                        * Math.hypot(
+                                tests.get(1).standardUncertainty(),
+                                ratio * tests.get(0).standardUncertainty()))
+                .isCloseTo(capacity.expandedUncertainty(), within(1e-9));
+    }
+
+    @Test
+    void comparesByHeadThroughoutWhereTheFirstTestIsStatedByHead() {
+        unit = yard.unit("BF-09", exact(FLAT)).id();
+        Container small = new Container(20, 0.1, 0.25, null);
+        readings.recordFlowTest(test(SPRING, "RIG-1", small, 8.2, null, List.of(30.0, 30.2, 29.8)), yard.me);
+        readings.recordFlowTest(test(weeks(3), "RIG-2", small, 1.0, null, List.of(9.5, 9.6, 9.4)), yard.me);
+        List<ComparedTest> tests = readings.comparedTests(Set.of(unit)).get(unit);
+        assertThat(readings.capacity(unit).orElseThrow().statedBy()).isEqualTo(StatedBy.FLOW);
+        assertThat(tests).extracting(ComparedTest::statedBy).containsOnly(StatedBy.HEAD);
+        assertThat(tests.get(0).fraction()).isCloseTo(1, within(1e-9));
+        assertThat(tests).extracting(ComparedTest::onAnotherRig).containsExactly(false, true);
+    }
+
+    @Test
+    void listsATestThatNoLongerFitsWithoutAFraction() {
+        readings.recordFlowTest(drum(SPRING, 29.8, 30.5, 30.1), yard.me);
+        var model = pumps.unit(unit).model();
+        pumps.changeModel(
+                model.id(), model.version(), exact(List.of(new CurvePoint(0, 3.5), new CurvePoint(8, 1))), yard.me);
+        ComparedTest test = readings.comparedTests(Set.of(unit)).get(unit).get(0);
+        assertThat(test.fraction()).isNull();
+        assertThat(test.standardUncertainty()).isNull();
+        assertThat(test.headM()).isGreaterThan(3);
+        assertThat(readings.comparedTests(Set.of())).isEmpty();
     }
 
     @Test

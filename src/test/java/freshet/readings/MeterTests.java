@@ -217,6 +217,28 @@ class MeterTests {
     }
 
     @Test
+    void handsOutTheHoursOfManyUnitsAsOfEach() {
+        long other = yard.unit("BF-08").id();
+        long unread = yard.unit("BF-09").id();
+        long startsOnly = yard.unit("BF-10").id();
+        read(NOON, "400");
+        swap(later(48), "412.6", "0");
+        read(later(72), "7.5");
+        readings.recordReading(ReadingDraft.of(other, RUN_HOURS, NOON, showing("12")), yard.me);
+        readings.recordReading(ReadingDraft.of(startsOnly, STARTS, NOON, showing("12")), yard.me);
+
+        var logs = readings.hourLogs(List.of(unit, other, unread, startsOnly));
+        assertThat(logs).containsOnlyKeys(unit, other);
+        assertThat(logs.get(unit).lines())
+                .extracting(MeterLog.Line::what, MeterLog.Line::at, MeterLog.Line::lifetime)
+                .containsExactlyElementsOf(readings.log(unit, RUN_HOURS).lines().stream()
+                        .map(line -> org.assertj.core.groups.Tuple.tuple(line.what(), line.at(), line.lifetime()))
+                        .toList());
+        assertThat(logs.get(unit).lifetimeAt(later(60))).isEqualTo(416.35);
+        assertThat(logs.get(other).lifetime()).isEqualByComparingTo("12");
+    }
+
+    @Test
     void addsOnlyTheRiseOfAUsedMeterFittedInASwap() {
         read(NOON, "400");
         swap(later(1), "400", "5000");
