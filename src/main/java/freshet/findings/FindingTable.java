@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -47,6 +48,17 @@ class FindingTable {
                         order by f.closed_at desc nulls first,
                             case when f.closed_at is null then f.severity end desc, f.opened_at desc, f.id desc""")
                 .param(unitId)
+                .query((row, n) -> finding(row))
+                .list();
+    }
+
+    /** Of these units, of a severity at least, oldest first. */
+    List<Finding> ofUnits(Collection<Long> unitIds, int leastSeverity) {
+        return jdbc.sql(
+                        FINDINGS
+                                + "where f.unit_id = any(:units) and f.severity >= :severity order by f.unit_id, f.opened_at, f.id")
+                .param("units", unitIds.toArray(Long[]::new))
+                .param("severity", leastSeverity)
                 .query((row, n) -> finding(row))
                 .list();
     }

@@ -8,7 +8,10 @@ import freshet.people.Refused;
 import freshet.people.Stale;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -41,6 +44,12 @@ public class Findings {
     @Transactional(readOnly = true)
     public List<Finding> findingsOf(long unitId) {
         return table.ofUnit(unitId);
+    }
+
+    /** The findings of a severity at least about these units, open and closed, each unit's oldest first; units without any are not in it. */
+    @Transactional(readOnly = true)
+    public Map<Long, List<Finding>> findingsOf(Collection<Long> unitIds, int leastSeverity) {
+        return table.ofUnits(unitIds, leastSeverity).stream().collect(Collectors.groupingBy(Finding::unitId));
     }
 
     /** The findings that a signed record made. */

@@ -124,6 +124,12 @@ public class Pumps {
         return rows.activeIds();
     }
 
+    /** Every unit that ever was in care, retired ones too, by tag; of one model, or of all. */
+    @Transactional(readOnly = true)
+    public List<Long> everyUnitId(@Nullable Long modelId) {
+        return rows.everyId(modelId);
+    }
+
     /** Registers a unit; it stands at its place from the start of its first day in care there. */
     public Unit register(UnitDraft draft, Whereabouts at, Person by) {
         LocalDate today = ground.today(at, clock);

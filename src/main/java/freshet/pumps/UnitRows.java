@@ -2,6 +2,7 @@ package freshet.pumps;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -72,6 +73,14 @@ class UnitRows {
 
     List<Long> activeIds() {
         return jdbc.sql("select id from pump_unit where retired_on is null order by lower(tag)")
+                .query(Long.class)
+                .list();
+    }
+
+    List<Long> everyId(@Nullable Long modelId) {
+        return jdbc.sql(
+                        "select id from pump_unit where cast(:model as bigint) is null or model_id = :model order by lower(tag)")
+                .param("model", modelId, Types.BIGINT)
                 .query(Long.class)
                 .list();
     }

@@ -250,6 +250,21 @@ class PumpsTests {
     }
 
     @Test
+    void countsRetiredUnitsAmongThoseThatEverWereInCare() {
+        Unit kept = registered("BF-02");
+        Unit retired = registered("BF-01");
+        pumps.retire(retired.id(), retired.version(), LocalDate.of(2026, 3, 14), "shaft bent", me);
+        long other = pumps.addModel(model("Another").build(), me).id();
+        Unit ofAnother = pumps.register(
+                new UnitDraft("BF-03", null, other, null, LocalDate.of(2026, 3, 1), null),
+                Whereabouts.at(yard.id()),
+                me);
+        assertThat(pumps.everyUnitId(null)).containsExactly(retired.id(), kept.id(), ofAnother.id());
+        assertThat(pumps.everyUnitId(model.id())).containsExactly(retired.id(), kept.id());
+        assertThat(pumps.everyUnitId(999_999L)).isEmpty();
+    }
+
+    @Test
     void retiresAUnitAndBringsItBack() {
         Unit unit = registered("BF-07");
 
