@@ -1,6 +1,6 @@
 package freshet.api;
 
-import freshet.api.Shapes.Point;
+import freshet.api.Shapes.CurvePoint;
 import freshet.api.Shapes.WholeLine;
 import freshet.hydraulics.Curve;
 import freshet.hydraulics.FlowTestReduction;
@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 /** A flow test as it is asked; every uncertainty is a standard one, the head comes from the line or from a gauge. */
 record FlowTestRequest(
         @Asked(value = "the reference curve", fewest = Curve.FEWEST_POINTS, most = Curve.MOST_POINTS)
-        List<Point> curve,
+        List<CurvePoint> curve,
 
         @Asked(value = "volume of the container", unit = "L", from = 0.01, to = 1e6)
         double containerL,

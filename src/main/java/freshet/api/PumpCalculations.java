@@ -1,6 +1,6 @@
 package freshet.api;
 
-import freshet.api.Shapes.Point;
+import freshet.api.Shapes.CurvePoint;
 import freshet.api.Shapes.WholeLine;
 import freshet.hydraulics.Affinity;
 import freshet.hydraulics.Curve;
@@ -56,7 +56,7 @@ final class PumpCalculations {
 
     record DutyPointRequest(
             @Asked(value = "the pump's curve", fewest = FEWEST, most = MOST)
-            List<Point> curve,
+            List<CurvePoint> curve,
 
             @Asked("the line") WholeLine line)
             implements Calculation {
@@ -77,7 +77,7 @@ final class PumpCalculations {
 
     record DrawdownRequest(
             @Asked(value = "the pump's curve", fewest = FEWEST, most = MOST)
-            List<Point> curve,
+            List<CurvePoint> curve,
 
             @Asked("the line; its lift holds at the start level and grows as the level falls")
             WholeLine line,
@@ -123,7 +123,7 @@ final class PumpCalculations {
 
     record PumpOrLineRequest(
             @Asked(value = "the reference curve", fewest = FEWEST, most = MOST)
-            List<Point> curve,
+            List<CurvePoint> curve,
 
             @Asked("the line on which the pump is rated, bare or of full bore")
             WholeLine ratedLine,
@@ -143,17 +143,18 @@ final class PumpCalculations {
 
     record AffinityRequest(
             @Asked(value = "the pump's curve", fewest = FEWEST, most = MOST)
-            List<Point> curve,
+            List<CurvePoint> curve,
 
             @Asked(value = "new speed over old", from = 0.05, to = 20)
             double speedRatio)
             implements Calculation {
 
-        record AffinityAnswer(List<Point> curve) {}
+        record AffinityAnswer(List<Curve.Point> curve) {}
 
         @Override
         public AffinityAnswer answer() {
-            return new AffinityAnswer(Shapes.points(new Affinity(speedRatio).curve(Shapes.curve(curve))));
+            return new AffinityAnswer(
+                    new Affinity(speedRatio).curve(Shapes.curve(curve)).points());
         }
     }
 

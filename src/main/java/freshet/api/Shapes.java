@@ -27,7 +27,7 @@ final class Shapes {
     private Shapes() {}
 
     /** One point of a pump's curve. */
-    record Point(
+    record CurvePoint(
             @Asked(value = "flow, rising from 0", unit = "m³/h", from = 0, to = LineLoss.HIGHEST_FLOW_M3H)
             double flowM3h,
 
@@ -91,18 +91,11 @@ final class Shapes {
     }
 
     /** The stone's curve; what it refuses is named under the field "curve". */
-    static Curve curve(List<Point> points) {
+    static Curve curve(List<CurvePoint> points) {
         return OutOfRange.within(
                 "curve",
                 () -> Curve.of(points.stream()
                         .map(point -> new Curve.Point(point.flowM3h, point.headM))
                         .toList()));
-    }
-
-    /** The points of a stone's curve. */
-    static List<Point> points(Curve curve) {
-        return curve.points().stream()
-                .map(point -> new Point(point.flowM3h(), point.headM()))
-                .toList();
     }
 }
