@@ -21,6 +21,8 @@ public final class CurveSheet {
     private static final double BOTTOM = 268;
     private static final int STEPS = 60;
     private static final int FINE = 5;
+    private static final double LABEL_HEIGHT = 12;
+    private static final double LABEL_WIDTH = 9;
 
     private final UnitSystem system;
     private final double maxFlowM3h;
@@ -75,8 +77,20 @@ public final class CurveSheet {
                 + "M%s %sV%s"
                         .formatted(
                                 text(x(flowM3h)), text(y(headM - headUncertaintyM)), text(y(headM + headUncertaintyM)));
-        tests.add(new Mark(text(x(flowM3h)), text(y(headM)), bars, number, text(x(flowM3h) + 8), text(y(headM) - 7)));
+        double labelX = x(flowM3h) + 8;
+        double labelY = y(headM) - 7;
+        // a number that would cover another moves up
+        while (covered(labelX, labelY)) {
+            labelY -= LABEL_HEIGHT;
+        }
+        tests.add(new Mark(text(x(flowM3h)), text(y(headM)), bars, number, text(labelX), text(labelY)));
         return this;
+    }
+
+    private boolean covered(double labelX, double labelY) {
+        return tests.stream()
+                .anyMatch(test -> Math.abs(Double.parseDouble(test.textX()) - labelX) < LABEL_WIDTH
+                        && Math.abs(Double.parseDouble(test.textY()) - labelY) < LABEL_HEIGHT);
     }
 
     /** What a line asks for, lift and losses, drawn until it leaves the sheet. */

@@ -1,0 +1,79 @@
+package freshet.example;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import freshet.FreshetTest;
+import freshet.TestClock;
+import freshet.care.Care;
+import freshet.exchange.Exchange;
+import freshet.findings.Findings;
+import freshet.fleet.Fleet;
+import freshet.fleet.FleetQuery;
+import freshet.fleet.Word;
+import freshet.people.People;
+import freshet.pumps.Pumps;
+import freshet.readings.MeterKind;
+import freshet.readings.Readings;
+import java.math.BigDecimal;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.beans.factory.annotation.Autowired;
+
+/** The example yard can be set up on any day of the year, and its stories are in it. */
+@FreshetTest
+class ExampleYardTests {
+
+    @Autowired
+    People people;
+
+    @Autowired
+    Pumps pumps;
+
+    @Autowired
+    Readings readings;
+
+    @Autowired
+    Findings findings;
+
+    @Autowired
+    Care care;
+
+    @Autowired
+    Fleet fleet;
+
+    @Autowired
+    Exchange exchange;
+
+    @Autowired
+    TestClock clock;
+
+    Example example() {
+        return new Example(people, pumps, readings, findings, care, exchange, clock);
+    }
+
+    /** The whole yard takes seconds to set up, so each day is looked at once and wholly. */
+    @ParameterizedTest
+    @ValueSource(strings = {"2026-11-25T12:00:00Z", "2028-02-29T23:40:00Z"})
+    void isAliveOnAnyDayOfTheYear(String now) {
+        clock.set(now);
+        assertThat(example().setUp()).isTrue();
+        assertThat(example().setUp()).as("set up again").isFalse();
+
+        assertThat(fleet.find(FleetQuery.all()).total()).isEqualTo(66);
+        assertThat(fleet.tally().get(Word.NOT_READY)).isEqualTo(5);
+        assertThat(fleet.tally().get(Word.READY)).isPositive();
+        assertThat(fleet.tally().get(Word.UNKNOWN)).isPositive();
+        assertThat(people.byToken("example-yard-token")).isPresent();
+
+        assertThat(fraction("BF-07")).isBetween(0.80, 0.87);
+        assertThat(fraction("BF-01")).isBetween(0.95, 1.03);
+        long swapped = pumps.unitTagged("BF-19").orElseThrow().id();
+        assertThat(readings.log(swapped, MeterKind.RUN_HOURS).lifetime()).isEqualByComparingTo(new BigDecimal("412.6"));
+    }
+
+    private double fraction(String tag) {
+        return readings.capacity(pumps.unitTagged(tag).orElseThrow().id())
+                .orElseThrow()
+                .fraction();
+    }
+}

@@ -1,0 +1,138 @@
+package freshet.example;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.results.Rule;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import freshet.Browser;
+import freshet.FreshetTest;
+import freshet.TestClock;
+import freshet.care.Care;
+import freshet.care.ServiceRecord;
+import freshet.care.Task;
+import freshet.exchange.Exchange;
+import freshet.findings.Findings;
+import freshet.people.People;
+import freshet.pumps.Pumps;
+import freshet.readings.Readings;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.web.server.LocalServerPort;
+
+/**
+ * Every screen of the example yard: a picture of each at phone, tablet and desk width for the gallery, no violation that axe finds in
+ * light or dark, nothing wider than the phone, and no text that was left without its message.
+ */
+@FreshetTest
+class GalleryJourneyTests {
+
+    private static final List<String> STANDARD = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
+
+    @LocalServerPort
+    int port;
+
+    @Autowired
+    People people;
+
+    @Autowired
+    Pumps pumps;
+
+    @Autowired
+    Readings readings;
+
+    @Autowired
+    Findings findings;
+
+    @Autowired
+    Care care;
+
+    @Autowired
+    Exchange exchange;
+
+    @Autowired
+    TestClock clock;
+
+    private final List<String> wrong = new ArrayList<>();
+
+    @Test
+    void showsEveryScreenWithoutAFault() {
+        clock.set("2027-03-14T19:40:00Z");
+        new Example(people, pumps, readings, findings, care, exchange, clock).setUp();
+        Browser browser = Browser.at(port).signIn("ilse", Example.PASSWORD);
+        screens().forEach((name, path) -> look(browser, name, path));
+        assertThat(wrong).isEmpty();
+    }
+
+    private Map<String, String> screens() {
+        long worn = pumps.unitTagged("BF-07").orElseThrow().id();
+        Task task = care.tasksOf(worn).stream().filter(Task::open).findFirst().orElseThrow();
+        ServiceRecord record = care.recordsOf(worn).get(0);
+        Map<String, String> screens = new LinkedHashMap<>();
+        screens.put("today", "/");
+        screens.put("fleet", "/pumps");
+        screens.put("unit", "/pumps/" + worn);
+        screens.put("season", "/season");
+        screens.put("places", "/places");
+        screens.put("site", "/places/sites/" + pumps.unit(worn).stand().siteId());
+        screens.put("site-new", "/places/sites/new");
+        screens.put("models", "/pumps/models");
+        screens.put("model", "/pumps/models/" + pumps.unit(worn).model().id());
+        screens.put("model-new", "/pumps/models/new");
+        screens.put("unit-new", "/pumps/new");
+        screens.put("unit-move", "/pumps/" + worn + "/move");
+        screens.put("unit-kit", "/pumps/" + worn + "/kit");
+        screens.put("reading", "/pumps/" + worn + "/reading");
+        screens.put(
+                "readings", "/pumps/" + pumps.unitTagged("BF-19").orElseThrow().id() + "/readings");
+        screens.put("flow-test", "/pumps/" + worn + "/flow-test");
+        screens.put(
+                "kept-flow-test",
+                "/flow-tests/" + readings.flowTests(worn).get(0).id());
+        screens.put("task", "/tasks/" + task.id());
+        screens.put("record", "/records/" + record.id());
+        screens.put("finding-new", "/pumps/" + worn + "/finding");
+        screens.put("finding", "/findings/" + findings.findingsOf(worn).get(0).id());
+        screens.put("checklists", "/checklists");
+        screens.put("import", "/import");
+        screens.put("people", "/people");
+        screens.put("person-new", "/people/new");
+        screens.put("account", "/account");
+        screens.put("no-such-page", "/pumps/999999");
+        return screens;
+    }
+
+    private void look(Browser browser, String name, String path) {
+        browser.size(1440, 900).go(path).picture(name + "-1440");
+        browser.size(768, 1024).go(path).picture(name + "-768");
+        browser.size(360, 780).go(path).picture(name + "-360");
+        long width =
+                ((Number) browser.driver().executeScript("return document.documentElement.scrollWidth")).longValue();
+        if (width > 360) {
+            wrong.add(path + " is " + width + " px wide on a phone of 360");
+        }
+        String text = browser.text();
+        if (text.contains("??") || text.contains("Something went wrong here")) {
+            wrong.add(path + " says "
+                    + text.lines()
+                            .filter(line -> line.contains("??") || line.contains("wrong here"))
+                            .toList());
+        }
+        for (String scheme : List.of("light", "dark")) {
+            browser.driver()
+                    .executeCdpCommand(
+                            "Emulation.setEmulatedMedia",
+                            Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+            for (Rule rule : new AxeBuilder()
+                    .withTags(STANDARD)
+                    .analyze(browser.driver())
+                    .getViolations()) {
+                wrong.add(path + " in " + scheme + ": " + rule.getId() + ", "
+                        + rule.getNodes().get(0).getHtml());
+            }
+        }
+    }
+}
