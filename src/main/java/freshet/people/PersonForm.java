@@ -40,11 +40,11 @@ record PersonForm(
         return password == null ? "" : password;
     }
 
-    Role chosenRole() {
+    public Role chosenRole() {
         return role == null ? Role.TECHNICIAN : role;
     }
 
-    Set<Competence> chosenCompetences() {
+    public Set<Competence> chosenCompetences() {
         return competences == null ? Set.of() : competences;
     }
 }

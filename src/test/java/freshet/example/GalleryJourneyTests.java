@@ -106,6 +106,7 @@ class GalleryJourneyTests {
     }
 
     private void look(Browser browser, String name, String path) {
+        prefer(browser, "light");
         browser.size(1440, 900).go(path).picture(name + "-1440");
         browser.size(768, 1024).go(path).picture(name + "-768");
         browser.size(360, 780).go(path).picture(name + "-360");
@@ -122,10 +123,7 @@ class GalleryJourneyTests {
                             .toList());
         }
         for (String scheme : List.of("light", "dark")) {
-            browser.driver()
-                    .executeCdpCommand(
-                            "Emulation.setEmulatedMedia",
-                            Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+            prefer(browser, scheme);
             for (Rule rule : new AxeBuilder()
                     .withTags(STANDARD)
                     .analyze(browser.driver())
@@ -134,5 +132,12 @@ class GalleryJourneyTests {
                         + rule.getNodes().get(0).getHtml());
             }
         }
+    }
+
+    private static void prefer(Browser browser, String scheme) {
+        browser.driver()
+                .executeCdpCommand(
+                        "Emulation.setEmulatedMedia",
+                        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
     }
 }
