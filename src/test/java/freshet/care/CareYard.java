@@ -74,6 +74,15 @@ public class CareYard {
                         () -> people.addPerson("teo", "Teo Brandt", "mud on boots", Role.TECHNICIAN, Set.of(), ilse()));
     }
 
+    /** An apprentice. */
+    public Person jonah() {
+        return people.addPerson("jonah", "Jonah Pell", "new to this work", Role.TECHNICIAN, Set.of(), ilse());
+    }
+
+    public Person ownerWithoutCompetence() {
+        return people.addPerson("freya", "Freya Osterby", "books and keys", Role.OWNER, Set.of(), ilse());
+    }
+
     public Site site(String name, ZoneId zone, WindowDraft... windows) {
         return places.addSite(new SiteDraft(name, zone, null, null, List.of(windows)), ilse());
     }

@@ -5,6 +5,7 @@ import static freshet.care.CareYard.line;
 import static freshet.care.CareYard.with;
 import static freshet.care.CareYard.without;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import freshet.FreshetTest;
@@ -12,14 +13,22 @@ import freshet.TestClock;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Phase;
 import freshet.checklists.Verdict;
+import freshet.findings.Finding;
 import freshet.findings.Findings;
 import freshet.people.Person;
 import freshet.people.Refused;
+import freshet.people.Stale;
 import freshet.pumps.Unit;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Collectors;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.BeforeEach;
@@ -123,5 +132,214 @@ class SigningTests {
                         () -> sign(with(answers, Answer.of(unplugged.id(), CheckLine.DOES_NOT_APPLY)), ilse)))
                 .containsExactly("answer checklists.applies");
         assertThat(care.task(opening.id()).open()).isTrue();
+    }
+
+    @Test
+    void keepsWhatWasTypedWithoutSigning() {
+        CheckLine amps = line(sheet(), "Running amps");
+        CheckLine shaft = line(sheet(), "Turn the shaft");
+        care.saveAnswers(
+                opening.id(),
+                0,
+                List.of(
+                        Answer.of(amps.id(), "four and a bit"),
+                        new Answer(shaft.id(), "Scrapes", "Free", "Grit under the plate", 3)),
+                teo);
+
+        Worksheet kept = sheet();
+        assertThat(kept.task().open()).isTrue();
+        assertThat(kept.task().startedAt()).isEqualTo(MORNING);
+        assertThat(kept.saved().get(amps.id()).answer().answer()).isEqualTo("four and a bit");
+        assertThat(kept.saved().get(shaft.id()).answer())
+                .isEqualTo(new Answer(shaft.id(), "Scrapes", "Free", "Grit under the plate", 3));
+        assertThat(kept.saved().get(shaft.id()).answeredByName()).isEqualTo("Teo Brandt");
+
+        care.saveAnswers(opening.id(), 1, List.of(new Answer(amps.id(), null, null, null, null)), teo);
+        assertThat(sheet().saved()).containsOnlyKeys(shaft.id());
+    }
+
+    @Test
+    void refusesAnswersThatSomebodyElseChangedMeanwhile() {
+        CheckLine cord = line(sheet(), "Are cord, plug");
+        care.saveAnswers(opening.id(), 0, List.of(Answer.of(cord.id(), CheckLine.YES)), teo);
+
+        assertThatThrownBy(() -> care.saveAnswers(opening.id(), 0, List.of(Answer.of(cord.id(), CheckLine.NO)), ilse))
+                .isInstanceOf(Stale.class);
+        assertThatThrownBy(() -> care.sign(opening.id(), SignOff.of(0, allPass(sheet(), ilse)), ilse))
+                .isInstanceOf(Stale.class);
+        assertThat(sheet().saved().get(cord.id()).answer().answer()).isEqualTo(CheckLine.YES);
+    }
+
+    @Test
+    void refusesEveryGapAndEveryUnreadableAnswerAtItsPlace() {
+        CheckLine amps = line(sheet(), "Running amps");
+        CheckLine earth = line(sheet(), "Earth continuity");
+        CheckLine runs = line(sheet(), "How does it run");
+        List<Answer> answers = with(
+                with(without(allPass(sheet(), ilse), runs), Answer.of(amps.id(), "4,6")),
+                Answer.of(earth.id(), "0.3 MΩ"));
+
+        assertThat(codesAt(amps, () -> sign(answers, ilse))).containsExactly("answer measures.comma");
+        assertThat(codesAt(earth, () -> sign(answers, ilse))).containsExactly("answer checklists.otherUnit");
+        assertThat(codesAt(runs, () -> sign(answers, ilse))).containsExactly("answer care.line.missing");
+        assertThat(care.recordsOf(unit.id())).isEmpty();
+    }
+
+    @Test
+    void makesAFindingOfAFailedCheckOnlyWithWordsAndNeverMilderThanItsCheck() {
+        CheckLine shaft = line(sheet(), "Turn the shaft");
+        List<Answer> answers = allPass(sheet(), ilse);
+
+        assertThat(codesAt(shaft, () -> sign(with(answers, Answer.of(shaft.id(), "Scrapes")), ilse)))
+                .containsExactly("finding care.finding.missing");
+        Answer milder = Answer.of(shaft.id(), "Scrapes").found("Scrapes once each turn", 2);
+        assertThat(codesAt(shaft, () -> sign(with(answers, milder), ilse)))
+                .containsExactly("severity care.finding.lower");
+        Answer worse = Answer.of(shaft.id(), "Scrapes").found("Scrapes once each turn", 4);
+        long record = sign(with(answers, worse), ilse);
+
+        assertThat(findings.findingsOfRecord(record)).singleElement().satisfies(finding -> {
+            assertThat(finding.severity()).isEqualTo(4);
+            assertThat(finding.what()).isEqualTo("Scrapes once each turn");
+            assertThat(finding.checkLineId()).isEqualTo(shaft.id());
+            assertThat(finding.openedByName()).isEqualTo("Ilse Marrow");
+        });
+    }
+
+    @Test
+    void callsADamagedCordSeverityFour() {
+        CheckLine cord = line(sheet(), "Are cord, plug");
+        Answer nick = new Answer(cord.id(), CheckLine.NO, null, "Nicked to the core", null);
+        sign(with(allPass(sheet(), ilse), nick), ilse);
+
+        assertThat(findings.findingsOf(unit.id())).extracting(Finding::severity).containsExactly(Finding.DANGER);
+    }
+
+    @Test
+    void keepsWhatWasFoundAndJudgesByHowItWasLeft() {
+        CheckLine shaft = line(sheet(), "Turn the shaft");
+        CheckLine gap = line(sheet(), "Gap between");
+        List<Answer> answers = with(
+                with(allPass(sheet(), ilse), new Answer(shaft.id(), "Scrapes", "Free", null, null)),
+                new Answer(gap.id(), "2.6 mm", "1.4 mm", null, null));
+
+        ServiceRecord record = care.record(sign(answers, ilse));
+
+        RecordLine turned = record.lines().get(shaft.ordinal() - 1);
+        assertThat(turned.answer()).isEqualTo("Scrapes");
+        assertThat(turned.asLeft()).isEqualTo("Free");
+        assertThat(turned.verdict()).isEqualTo(Verdict.PASS);
+        RecordLine measured = record.lines().get(gap.ordinal() - 1);
+        assertThat(measured.answer()).isEqualTo("2.6 mm");
+        assertThat(measured.asLeft()).isEqualTo("1.4 mm");
+        assertThat(measured.number()).isEqualTo(1.4);
+        assertThat(measured.verdict()).isEqualTo(Verdict.WATCH);
+        assertThat(findings.findingsOf(unit.id())).isEmpty();
+    }
+
+    @Test
+    void leavesElectricalLinesToACompetentPersonAndOpensTheirTest() {
+        ServiceRecord record = care.record(sign(allPass(sheet(), teo), teo));
+
+        assertThat(record.lines())
+                .filteredOn(
+                        line -> line.verdict() == Verdict.LEFT && line.section().startsWith("By meter"))
+                .hasSize(2);
+        Task test = care.tasksOf(unit.id()).stream()
+                .filter(task -> task.phase() == Phase.ELECTRICAL)
+                .findFirst()
+                .orElseThrow();
+        assertThat(test.title()).isEqualTo("Electrical test");
+        assertThat(test.why()).isEqualTo("Left by Teo Brandt at: Opening 2026");
+        assertThat(test.opensOn()).isEqualTo("2026-03-14");
+
+        Worksheet electrical = care.worksheet(test.id());
+        Refused refused = catchThrowableOfType(
+                Refused.class, () -> care.sign(test.id(), SignOff.of(0, allPass(electrical, teo)), teo));
+        assertThat(refused.wrongs()).extracting(Refused.Wrong::code).contains("care.sign.needs");
+        care.sign(test.id(), SignOff.of(0, allPass(electrical, ilse)), ilse);
+        assertThat(care.task(test.id()).state()).isEqualTo(TaskState.SIGNED);
+    }
+
+    @Test
+    void takesNoElectricalAnswerFromAnybodyElse() {
+        CheckLine earth = line(sheet(), "Earth continuity");
+        List<Answer> answers = with(allPass(sheet(), teo), Answer.of(earth.id(), "0.2"));
+
+        assertThat(codesAt(earth, () -> sign(answers, teo))).containsExactly("answer care.line.notYours");
+        assertThat(codesAt(earth, () -> care.saveAnswers(opening.id(), 0, answers, teo)))
+                .containsExactly("answer care.line.notYours");
+        assertThat(sheet().saved()).isEmpty();
+    }
+
+    @Test
+    void hasWhoeverMeasuredSignForIt() {
+        CheckLine earth = line(sheet(), "Earth continuity");
+        care.saveAnswers(opening.id(), 0, List.of(Answer.of(earth.id(), "0.2")), ilse);
+
+        Refused refused = catchThrowableOfType(Refused.class, () -> sign(allPass(sheet(), teo), teo));
+        assertThat(refused.wrongs()).contains(Refused.Wrong.at("", "care.sign.measuredBy", "Ilse Marrow"));
+        sign(allPass(sheet(), ilse), ilse);
+    }
+
+    @Test
+    void signsNothingTwice() {
+        int version = opening.version();
+        long record = sign(allPass(sheet(), ilse), ilse);
+
+        AlreadySigned already = catchThrowableOfType(
+                AlreadySigned.class, () -> care.sign(opening.id(), SignOff.of(version, allPass(sheet(), teo)), teo));
+        assertThat(already.recordId()).isEqualTo(record);
+        assertThatThrownBy(() -> care.saveAnswers(opening.id(), version, List.of(), teo))
+                .isInstanceOf(AlreadySigned.class);
+        assertThat(care.recordsOf(unit.id())).hasSize(1);
+    }
+
+    @Test
+    void signsOnceWhenTwoSignAtTheSameMoment() throws Exception {
+        List<Answer> answers = allPass(sheet(), ilse);
+        CyclicBarrier together = new CyclicBarrier(2);
+        Callable<Object> signing = () -> {
+            together.await();
+            try {
+                return care.sign(opening.id(), SignOff.of(0, answers), ilse);
+            } catch (AlreadySigned already) {
+                return already;
+            }
+        };
+        ExecutorService two = Executors.newFixedThreadPool(2);
+        try {
+            List<Object> results = new ArrayList<>();
+            for (Future<Object> each : two.invokeAll(List.of(signing, signing))) {
+                results.add(each.get());
+            }
+            assertThat(results).hasAtLeastOneElementOfType(Long.class).hasAtLeastOneElementOfType(AlreadySigned.class);
+        } finally {
+            two.shutdownNow();
+        }
+        assertThat(care.recordsOf(unit.id())).hasSize(1);
+    }
+
+    @Test
+    void refusesTimesThatCannotBe() {
+        List<Answer> answers = allPass(sheet(), ilse);
+        assertThat(codes(new SignOff(0, answers, null, MORNING.plus(Duration.ofMinutes(6)), null)))
+                .containsExactly("endedAt care.time.future");
+        assertThat(codes(new SignOff(0, answers, null, Instant.parse("2026-02-15T05:59:00Z"), null)))
+                .containsExactly("endedAt care.time.early");
+        assertThat(codes(new SignOff(0, answers, MORNING, MORNING.minusSeconds(60), null)))
+                .containsExactly("startedAt care.time.order");
+
+        // the first minute of 15 February at the yard
+        long record = care.sign(
+                opening.id(), new SignOff(0, answers, null, Instant.parse("2026-02-15T06:00:00Z"), "from paper"), ilse);
+        assertThat(care.record(record).endedAt()).isEqualTo("2026-02-15T06:00:00Z");
+        assertThat(care.record(record).note()).isEqualTo("from paper");
+    }
+
+    private List<String> codes(SignOff signOff) {
+        return catchThrowableOfType(Refused.class, () -> care.sign(opening.id(), signOff, ilse)).wrongs().stream()
+                .map(wrong -> wrong.field() + " " + wrong.code())
+                .toList();
     }
 }
