@@ -31,6 +31,15 @@ class Planner {
     // planning is done by one at a time, and by nobody while somebody answers or signs; taken before any row is touched
     private static final long PLANNING = 5_318_008_001L;
 
+    // In a table of its own for one transaction, so that the database knows how large it is before it joins it. Stands
+    // are looked up
+    // unit by unit: right after an import the database has no statistics, and would choose far worse by itself.
+    private static final String ROOM_FOR_WANTED = """
+            create temporary table if not exists wanted_task (
+              unit_id bigint, rule_id bigint, occurrence text, site_id bigint, position_id bigint, checklist_id bigint,
+              title text, why text, opens_on date, due_on date, minutes integer) on commit drop
+            """;
+
     // A turn is not wanted again when the unit has a signed task of the same rule whose days overlap it: the work
     // follows the unit
     // to another site, and outlives a window that was replaced.
@@ -38,29 +47,29 @@ class Planner {
             with span as (
               select * from jsonb_to_recordset(cast(:spans as jsonb))
                 as s("siteId" bigint, kind text, occurrence text, label text, why text, "opensOn" date, "dueOn" date)
-            ), wanted as (
-              select u.id as unit_id, r.id as rule_id, span.occurrence, st.site_id, st.position_id, r.checklist_id,
-                     r.name || ' ' || span.label as title, span.why, span."opensOn" as opens_on, span."dueOn" as due_on, c.minutes
-              from pump_unit u
-              join pump_model m on m.id = u.model_id
-              join stand st on st.unit_id = u.id and st.until is null
-              join span on span."siteId" = st.site_id and span."dueOn" >= u.in_care_from
-              join care_rule r on r.active and r.trigger_kind = span.kind and r.pump_kind = m.kind
-              join checklist c on c.id = r.checklist_id
-              where u.retired_on is null and (:all or u.id = any(:units))
-                and not exists (
-                  select 1 from task t
-                  where t.unit_id = u.id and t.rule_id = r.id and t.state = 'SIGNED' and t.occurrence <> span.occurrence
-                    and t.opens_on <= span."dueOn" and t.due_on >= span."opensOn")
             )
+            insert into wanted_task
+            select u.id, r.id, span.occurrence, st.site_id, st.position_id, r.checklist_id,
+                   r.name || ' ' || span.label, span.why, span."opensOn", span."dueOn", c.minutes
+            from pump_unit u
+            join pump_model m on m.id = u.model_id
+            cross join lateral (select * from stand where unit_id = u.id and until is null limit 1) st
+            join span on span."siteId" = st.site_id and span."dueOn" >= u.in_care_from
+            join care_rule r on r.active and r.trigger_kind = span.kind and r.pump_kind = m.kind
+            join checklist c on c.id = r.checklist_id
+            where u.retired_on is null and (:all or u.id = any(:units))
+              and not exists (
+                select 1 from task t
+                where t.unit_id = u.id and t.rule_id = r.id and t.state = 'SIGNED' and t.occurrence <> span.occurrence
+                  and t.opens_on <= span."dueOn" and t.due_on >= span."opensOn")
             """;
 
-    private static final String OPEN = WANTED + """
+    private static final String OPEN = """
             insert into task (rule_id, unit_id, occurrence, site_id, position_id, checklist_id, title, why, opens_on, due_on,
                               minutes, state, planned_at)
             select w.rule_id, w.unit_id, w.occurrence, w.site_id, w.position_id, w.checklist_id, w.title, w.why,
                    w.opens_on, w.due_on, w.minutes, 'OPEN', :now
-            from wanted w
+            from wanted_task w
             left join task t on t.unit_id = w.unit_id and t.rule_id = w.rule_id and t.occurrence = w.occurrence
             where t.id is null
                or t.state <> 'SIGNED'
@@ -75,7 +84,7 @@ class Planner {
             """;
 
     // started_at stands on the row itself, so that an answer kept at this moment keeps the task
-    private static final String WITHDRAW = WANTED + """
+    private static final String WITHDRAW = """
             update task t
             set state = 'WITHDRAWN',
                 state_why = case
@@ -83,15 +92,15 @@ class Planner {
                   when st.site_id <> t.site_id then 'MOVED'
                   when exists (select 1 from task s where s.unit_id = t.unit_id and s.rule_id = t.rule_id and s.state = 'SIGNED'
                                  and s.opens_on <= t.due_on and s.due_on >= t.opens_on) then 'DONE_ALREADY'
-                  when exists (select 1 from wanted w where w.unit_id = t.unit_id and w.rule_id = t.rule_id
+                  when exists (select 1 from wanted_task w where w.unit_id = t.unit_id and w.rule_id = t.rule_id
                                  and split_part(w.occurrence, ':', 1) = split_part(t.occurrence, ':', 1)) then 'NEXT_OPENED'
                   else 'NO_LONGER_DUE' end
-            from pump_unit u join stand st on st.unit_id = u.id and st.until is null
+            from pump_unit u cross join lateral (select * from stand where unit_id = u.id and until is null limit 1) st
             where u.id = t.unit_id and t.state = 'OPEN' and (:all or t.unit_id = any(:units))
               and (u.retired_on is not null
                    or t.started_at is null
                      and t.rule_id in (select id from care_rule where trigger_kind in ('OPENING', 'CLOSING')))
-              and not exists (select 1 from wanted w
+              and not exists (select 1 from wanted_task w
                               where w.unit_id = t.unit_id and w.rule_id = t.rule_id and w.occurrence = t.occurrence)
             returning t.unit_id
             """;
@@ -118,17 +127,23 @@ class Planner {
         List<Site> sites = places.sites();
         String spans =
                 json.writeValueAsString(sites.stream().flatMap(this::turns).toList());
+        jdbc.sql(ROOM_FOR_WANTED).update();
+        jdbc.sql("truncate wanted_task").update();
+        ask(WANTED, units).param("spans", spans).update();
+        jdbc.sql("analyze wanted_task").update();
         Set<Long> changed = new HashSet<>();
-        for (String step : List.of(OPEN, WITHDRAW)) {
-            changed.addAll(jdbc.sql(step)
-                    .param("spans", spans)
-                    .param("all", units == null)
-                    .param("units", units == null ? new Long[0] : units.toArray(Long[]::new))
-                    .param("now", clock.instant().atOffset(ZoneOffset.UTC))
-                    .query(Long.class)
-                    .list());
-        }
+        changed.addAll(jdbc.sql(OPEN)
+                .param("now", clock.instant().atOffset(ZoneOffset.UTC))
+                .query(Long.class)
+                .list());
+        changed.addAll(ask(WITHDRAW, units).query(Long.class).list());
         return changed;
+    }
+
+    private JdbcClient.StatementSpec ask(String step, @Nullable Set<Long> units) {
+        return jdbc.sql(step)
+                .param("all", units == null)
+                .param("units", units == null ? new Long[0] : units.toArray(Long[]::new));
     }
 
     /** Holds planning off until the end of the transaction, so that no task is withdrawn under the hand that works on it. */
