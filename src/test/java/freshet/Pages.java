@@ -58,6 +58,11 @@ public final class Pages {
         return pages;
     }
 
+    /** The session, for what no form sends. */
+    public MockHttpSession session() {
+        return session;
+    }
+
     public Page open(String address) {
         return send(get(address));
     }

@@ -3,7 +3,6 @@ package freshet.people;
 import freshet.measures.UnitSystem;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
@@ -55,17 +54,19 @@ class AccountController {
             Person me,
             RedirectAttributes flash,
             HttpServletResponse response) {
-        try {
-            people.changePassword(
-                    me.id(), form.current() == null ? "" : form.current(), form.next() == null ? "" : form.next());
-        } catch (Refused refused) {
-            refused.into(errors);
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            model.addAttribute("token", new TokenForm(null));
-            return page(model, me);
-        }
-        flash.addFlashAttribute("done", "people.password.done");
-        return "redirect:/account";
+        return FormAnswer.of(
+                errors,
+                model,
+                response,
+                () -> {
+                    people.changePassword(me.id(), typed(form.current()), typed(form.next()));
+                    flash.addFlashAttribute("done", "people.password.done");
+                    return "redirect:/account";
+                },
+                () -> {
+                    model.addAttribute("token", new TokenForm(null));
+                    return page(model, me);
+                });
     }
 
     @PostMapping("/account/tokens")
@@ -76,15 +77,22 @@ class AccountController {
             Person me,
             RedirectAttributes flash,
             HttpServletResponse response) {
-        try {
-            flash.addFlashAttribute("issued", people.issueToken(me.id(), form.label() == null ? "" : form.label()));
-        } catch (Refused refused) {
-            refused.into(errors);
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            model.addAttribute("password", new PasswordForm(null, null));
-            return page(model, me);
-        }
-        return "redirect:/account";
+        return FormAnswer.of(
+                errors,
+                model,
+                response,
+                () -> {
+                    flash.addFlashAttribute("issued", people.issueToken(me.id(), typed(form.label())));
+                    return "redirect:/account";
+                },
+                () -> {
+                    model.addAttribute("password", new PasswordForm(null, null));
+                    return page(model, me);
+                });
+    }
+
+    private static String typed(@Nullable String text) {
+        return text == null ? "" : text;
     }
 
     @PostMapping("/account/tokens/{id}/revoke")

@@ -1,7 +1,6 @@
 package freshet.people;
 
 import jakarta.servlet.http.HttpServletResponse;
-import org.springframework.http.HttpStatus;
 import org.springframework.security.access.prepost.PreAuthorize;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -35,21 +34,27 @@ class PeopleController {
     }
 
     @PostMapping("/people/new")
-    String add(@ModelAttribute("form") PersonForm form, BindingResult errors, Person me, HttpServletResponse response) {
-        try {
-            people.addPerson(
-                    form.text(form.signInName()),
-                    form.text(form.fullName()),
-                    form.secret(),
-                    form.chosenRole(),
-                    form.chosenCompetences(),
-                    me);
-        } catch (Refused refused) {
-            refused.into(errors);
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return "people/person";
-        }
-        return "redirect:/people";
+    String add(
+            @ModelAttribute("form") PersonForm form,
+            BindingResult errors,
+            Model model,
+            Person me,
+            HttpServletResponse response) {
+        return FormAnswer.of(
+                errors,
+                model,
+                response,
+                () -> {
+                    people.addPerson(
+                            form.text(form.signInName()),
+                            form.text(form.fullName()),
+                            form.secret(),
+                            form.chosenRole(),
+                            form.chosenCompetences(),
+                            me);
+                    return "redirect:/people";
+                },
+                () -> "people/person");
     }
 
     @GetMapping("/people/{id}")
@@ -68,27 +73,25 @@ class PeopleController {
             Model model,
             Person me,
             HttpServletResponse response) {
-        try {
-            people.changePerson(
-                    id,
-                    form.version() == null ? -1 : form.version(),
-                    form.text(form.fullName()),
-                    form.chosenRole(),
-                    form.chosenCompetences(),
-                    Boolean.TRUE.equals(form.active()),
-                    form.secret().isEmpty() ? null : form.secret(),
-                    me);
-        } catch (Refused refused) {
-            refused.into(errors);
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            model.addAttribute("person", people.person(id));
-            return "people/person";
-        } catch (Stale stale) {
-            response.setStatus(HttpStatus.CONFLICT.value());
-            model.addAttribute("person", people.person(id));
-            model.addAttribute("stale", true);
-            return "people/person";
-        }
-        return "redirect:/people";
+        return FormAnswer.of(
+                errors,
+                model,
+                response,
+                () -> {
+                    people.changePerson(
+                            id,
+                            form.version() == null ? -1 : form.version(),
+                            form.text(form.fullName()),
+                            form.chosenRole(),
+                            form.chosenCompetences(),
+                            Boolean.TRUE.equals(form.active()),
+                            form.secret().isEmpty() ? null : form.secret(),
+                            me);
+                    return "redirect:/people";
+                },
+                () -> {
+                    model.addAttribute("person", people.person(id));
+                    return "people/person";
+                });
     }
 }

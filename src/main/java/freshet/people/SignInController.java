@@ -2,7 +2,6 @@ package freshet.people;
 
 import freshet.measures.UnitSystem;
 import jakarta.servlet.http.HttpServletResponse;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
@@ -35,18 +34,20 @@ class SignInController {
     }
 
     @PostMapping("/welcome")
-    String welcome(@ModelAttribute("form") PersonForm form, BindingResult errors, HttpServletResponse response) {
-        try {
-            people.welcomeFirstOwner(
-                    form.text(form.signInName()),
-                    form.text(form.fullName()),
-                    form.secret(),
-                    form.unitSystem() == null ? UnitSystem.US : form.unitSystem());
-        } catch (Refused refused) {
-            refused.into(errors);
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return "people/welcome";
-        }
-        return "redirect:/sign-in?made";
+    String welcome(
+            @ModelAttribute("form") PersonForm form, BindingResult errors, Model model, HttpServletResponse response) {
+        return FormAnswer.of(
+                errors,
+                model,
+                response,
+                () -> {
+                    people.welcomeFirstOwner(
+                            form.text(form.signInName()),
+                            form.text(form.fullName()),
+                            form.secret(),
+                            form.unitSystem() == null ? UnitSystem.US : form.unitSystem());
+                    return "redirect:/sign-in?made";
+                },
+                () -> "people/welcome");
     }
 }

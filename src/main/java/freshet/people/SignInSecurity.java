@@ -18,6 +18,7 @@ import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.authentication.SimpleUrlAuthenticationFailureHandler;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
+import org.springframework.security.web.firewall.StrictHttpFirewall;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.web.filter.OncePerRequestFilter;
 
@@ -49,6 +50,14 @@ class SignInSecurity {
     @Bean
     PasswordEncoder passwordEncoder() {
         return PasswordEncoderFactories.createDelegatingPasswordEncoder();
+    }
+
+    /** Text with a NUL in it was typed by nobody and can be kept by no database; it is answered with 400. */
+    @Bean
+    StrictHttpFirewall plainText() {
+        StrictHttpFirewall firewall = new StrictHttpFirewall();
+        firewall.setAllowedParameterValues(value -> value.indexOf('\0') < 0);
+        return firewall;
     }
 
     @Bean
