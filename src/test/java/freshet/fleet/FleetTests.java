@@ -1,0 +1,260 @@
+package freshet.fleet;
+
+import static freshet.care.CareYard.CHICAGO;
+import static freshet.care.CareYard.LONG_AGO;
+import static freshet.care.CareYard.allPass;
+import static freshet.care.CareYard.flowTest;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import freshet.FreshetTest;
+import freshet.TestClock;
+import freshet.care.Care;
+import freshet.care.CareYard;
+import freshet.care.SignOff;
+import freshet.care.Task;
+import freshet.checklists.Phase;
+import freshet.findings.FindingDraft;
+import freshet.findings.Findings;
+import freshet.measures.Show;
+import freshet.measures.UnitSystem;
+import freshet.people.Person;
+import freshet.places.CustomerDraft;
+import freshet.places.Places;
+import freshet.places.Site;
+import freshet.pumps.PumpKind;
+import freshet.pumps.Pumps;
+import freshet.pumps.Unit;
+import freshet.pumps.UnitDraft;
+import freshet.pumps.Whereabouts;
+import freshet.readings.Readings;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.MessageSource;
+
+@FreshetTest
+class FleetTests {
+
+    @Autowired
+    Fleet fleet;
+
+    @Autowired
+    Care care;
+
+    @Autowired
+    Findings findings;
+
+    @Autowired
+    Readings readings;
+
+    @Autowired
+    Places places;
+
+    @Autowired
+    Pumps pumps;
+
+    @Autowired
+    CareYard yard;
+
+    @Autowired
+    TestClock clock;
+
+    @Autowired
+    MessageSource messages;
+
+    Person ilse;
+
+    @BeforeEach
+    void springMorning() {
+        clock.set("2026-03-14T14:00:00Z");
+        ilse = yard.ilse();
+    }
+
+    private Readiness readiness(Unit unit) {
+        return fleet.readiness(unit.id());
+    }
+
+    private void sign(Unit unit, Phase phase, Person by) {
+        Task task = care.tasksOf(unit.id()).stream()
+                .filter(each -> each.phase() == phase && each.openOn(LocalDate.ofInstant(clock.instant(), each.zone())))
+                .findFirst()
+                .orElseThrow();
+        care.sign(task.id(), SignOff.of(task.version(), allPass(care.worksheet(task.id()), by)), by);
+    }
+
+    private static List<ReasonKind> kinds(Readiness readiness) {
+        return readiness.against().stream().map(Reason::kind).toList();
+    }
+
+    @Test
+    void goesFromUnknownToReadyBySigningAndToNotReadyByAFinding() {
+        Unit unit = yard.unit("BF-01");
+        assertThat(readiness(unit).word()).isEqualTo(Word.UNKNOWN);
+        assertThat(kinds(readiness(unit)))
+                .containsExactly(ReasonKind.NEVER_PROVED, ReasonKind.OPENING_DUE, ReasonKind.ELECTRICAL_NEVER);
+
+        sign(unit, Phase.OPENING, ilse);
+        assertThat(readiness(unit).word()).isEqualTo(Word.READY);
+        assertThat(readiness(unit).readyUntil()).isEqualTo("2027-02-14");
+
+        long cord = findings.write(FindingDraft.about(unit.id(), 4, "Cord nicked to the core"), ilse);
+        assertThat(readiness(unit).word()).isEqualTo(Word.NOT_READY);
+        assertThat(readiness(unit).reasons().get(0).words()).isEqualTo("Cord nicked to the core");
+
+        clock.advance(Duration.ofHours(1));
+        findings.close(cord, 0, "New cord", ilse);
+        assertThat(kinds(readiness(unit))).containsExactly(ReasonKind.MENDED_NOT_PROVED, ReasonKind.OPENING_DUE);
+        Task again = care.tasksOf(unit.id()).stream()
+                .filter(task -> task.title().equals("Check after repair"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(again.why()).isEqualTo("Mended: Cord nicked to the core");
+        clock.advance(Duration.ofHours(1));
+        sign(unit, Phase.OPENING, ilse);
+        assertThat(readiness(unit).word()).isEqualTo(Word.READY);
+    }
+
+    @Test
+    void isNotReadyUntilACompetentPersonSignedWhatTheTechnicianLeft() {
+        Unit unit = yard.unit("BF-01");
+        sign(unit, Phase.OPENING, yard.teo());
+        assertThat(readiness(unit).word()).isEqualTo(Word.UNKNOWN);
+        assertThat(kinds(readiness(unit))).containsExactly(ReasonKind.ELECTRICAL_LEFT, ReasonKind.ELECTRICAL_NEVER);
+
+        sign(unit, Phase.ELECTRICAL, ilse);
+        assertThat(readiness(unit).word()).isEqualTo(Word.READY);
+    }
+
+    @Test
+    void isUnknownFromLayingUpAndFromTheFirstDayOfTheNextOpening() {
+        Unit unit = yard.unit("BF-01");
+        Unit sump =
+                yard.unit("QM-01", PumpKind.SUMP_WITH_FLOAT, yard.brackenfold().id(), LONG_AGO);
+        sign(unit, Phase.OPENING, ilse);
+        sign(sump, Phase.OPENING, ilse);
+        clock.set("2026-10-20T14:00:00Z");
+        care.plan();
+        assertThat(readiness(unit).word()).isEqualTo(Word.READY);
+        sign(unit, Phase.CLOSING, ilse);
+        sign(sump, Phase.CLOSING, ilse);
+        assertThat(kinds(readiness(unit))).containsExactly(ReasonKind.LAID_UP);
+        // a sump that stays live was checked, not laid up
+        assertThat(readiness(sump).word()).isEqualTo(Word.READY);
+
+        clock.set("2027-02-15T05:59:00Z");
+        care.plan();
+        assertThat(readiness(sump).word()).isEqualTo(Word.READY);
+        clock.set("2027-02-15T06:00:00Z");
+        care.plan();
+        assertThat(kinds(readiness(sump))).containsExactly(ReasonKind.OPENING_DUE);
+    }
+
+    @Test
+    void carriesTheCapacityOfTheLastFlowTest() {
+        Unit unit = yard.unit("BF-07");
+        sign(unit, Phase.OPENING, ilse);
+        readings.recordFlowTest(flowTest(unit.id(), clock.instant(), 21.8), ilse);
+        clock.advance(Duration.ofHours(1));
+        long low = readings.recordFlowTest(flowTest(unit.id(), clock.instant(), 25.5), ilse);
+
+        assertThat(readiness(unit).word()).isEqualTo(Word.LIMITS);
+        FleetRow row = fleet.find(FleetQuery.all()).rows().get(0);
+        assertThat(row.readiness()).isEqualTo(readiness(unit));
+        assertThat(row.remainingFraction())
+                .isEqualTo(readings.capacity(unit.id()).orElseThrow().fraction())
+                .isBetween(0.8, 0.9);
+        assertThat(row.nextDueOn()).isEqualTo("2025-11-15");
+        readings.withdrawFlowTest(low, "Wrong drum", ilse);
+        assertThat(readiness(unit).word()).isEqualTo(Word.READY);
+    }
+
+    @Test
+    void findsByWordsKindOwnerPlaceAndReadiness() {
+        Site cellar = yard.site("Dyer Court", CHICAGO);
+        long customer = places.addCustomer(new CustomerDraft("Quillmere Lettings", null, null), ilse)
+                .id();
+        Unit first = yard.unit("BF-10");
+        Unit second = yard.unit("BF-9");
+        pumps.register(
+                new UnitDraft("QM-1", "X_5", yard.model(PumpKind.SUMP_WITH_FLOAT), customer, LONG_AGO, null),
+                Whereabouts.at(cellar.id()),
+                ilse);
+        sign(first, Phase.OPENING, ilse);
+        findings.write(FindingDraft.about(second.id(), 3, "Shaft stuck"), ilse);
+
+        FleetQuery all = FleetQuery.all();
+        assertThat(tags(all)).containsExactly("BF-9", "BF-10", "QM-1");
+        assertThat(tags(all.sorted(FleetQuery.Sort.WORST))).containsExactly("BF-9", "QM-1", "BF-10");
+        assertThat(tags(all.only(Word.NOT_READY))).containsExactly("BF-9");
+        assertThat(tags(all.at(cellar.id()))).containsExactly("QM-1");
+        assertThat(tags(text("quillmere"))).containsExactly("QM-1");
+        assertThat(tags(text("dyer"))).containsExactly("QM-1");
+        assertThat(tags(text("x_5"))).containsExactly("QM-1");
+        assertThat(tags(text("%"))).isEmpty();
+        assertThat(tags(new FleetQuery(
+                        null, PumpKind.SUMP_WITH_FLOAT, null, null, false, null, false, FleetQuery.Sort.TAG, 0, 9)))
+                .containsExactly("QM-1");
+        assertThat(tags(new FleetQuery(null, null, null, customer, false, null, false, FleetQuery.Sort.TAG, 0, 9)))
+                .containsExactly("QM-1");
+        assertThat(tags(new FleetQuery(null, null, null, null, true, null, false, FleetQuery.Sort.TAG, 0, 9)))
+                .containsExactly("BF-9", "BF-10");
+        FleetPage page = fleet.find(all.page(1, 2));
+        assertThat(page.total()).isEqualTo(3);
+        assertThat(page.pages()).isEqualTo(2);
+        assertThat(page.rows()).extracting(FleetRow::tag).containsExactly("QM-1");
+        assertThat(fleet.tally()).isEqualTo(Map.of(Word.READY, 1, Word.NOT_READY, 1, Word.UNKNOWN, 1, Word.LIMITS, 0));
+        assertThat(fleet.tallyAt(cellar.id())).containsEntry(Word.UNKNOWN, 1).containsEntry(Word.READY, 0);
+    }
+
+    @Test
+    void keepsRetiredUnitsApart() {
+        Unit unit = yard.unit("BF-01");
+        yard.unit("BF-02");
+        pumps.retire(unit.id(), unit.version(), LocalDate.of(2026, 3, 14), "Scrapped", ilse);
+
+        assertThat(tags(FleetQuery.all())).containsExactly("BF-02");
+        FleetQuery retired = new FleetQuery(null, null, null, null, false, null, true, FleetQuery.Sort.TAG, 0, 9);
+        assertThat(tags(retired)).containsExactly("BF-01");
+        assertThat(fleet.tally().values().stream().mapToInt(n -> n).sum()).isOne();
+        assertThat(readiness(unit)).isEqualTo(new Readiness(Word.UNKNOWN, List.of(), null));
+    }
+
+    private FleetQuery text(String text) {
+        return new FleetQuery(text, null, null, null, false, null, false, FleetQuery.Sort.TAG, 0, 9);
+    }
+
+    private List<String> tags(FleetQuery query) {
+        return fleet.find(query).rows().stream().map(FleetRow::tag).toList();
+    }
+
+    @Test
+    void saysEveryReasonInPlainWords() {
+        Show show = new Show(UnitSystem.US, Locale.US, LocalDate.of(2026, 3, 14));
+        for (Word word : Word.values()) {
+            assertThat(messages.getMessage(word.code(), null, Locale.US)).isNotBlank();
+        }
+        for (ReasonKind kind : ReasonKind.values()) {
+            assertThat(messages.getMessage(Reason.of(kind, Word.UNKNOWN).code(), null, Locale.US))
+                    .isNotBlank();
+        }
+        Unit unit = yard.unit("BF-07");
+        readings.recordFlowTest(flowTest(unit.id(), clock.instant(), 28.3), ilse);
+        findings.write(FindingDraft.about(unit.id(), 2, "Plate bent"), ilse);
+
+        assertThat(readiness(unit).reasons())
+                .extracting(reason -> messages.getMessage(reason.code(), reason.arguments(show), Locale.US)
+                        .replace('\u00a0', ' '))
+                .contains(
+                        "Severity 2: Plate bent",
+                        "Opening 2026 is not signed, due 20 Mar",
+                        "No electrical test on record")
+                .anyMatch(
+                        words -> words.matches(
+                                "7\\d % ± \\d+ % of reference at 9\\.8 ft, 1 test, 14 Mar: below 80 %, only for jobs that its tested flow can do"));
+    }
+}
