@@ -34,8 +34,7 @@ public final class Typed {
 
     /** The text, or an empty one, for what a door refuses when it is empty. */
     public static String textOrEmpty(@Nullable String typed) {
-        // the database takes every character but this one
-        return typed == null ? "" : typed.replace("\0", "").strip();
+        return typed == null ? "" : typed.strip();
     }
 
     /** In the unit inside; null when nothing or no measure was typed. */

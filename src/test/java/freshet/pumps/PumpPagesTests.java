@@ -461,8 +461,8 @@ class PumpPagesTests {
                 .isEqualTo(400);
 
         assertThat(pages.submit("/pumps/models/new", model("Odd\0", UTILITY)).status())
-                .isEqualTo(302);
-        assertThat(pumps.modelNamed("Odd")).isPresent();
+                .isEqualTo(400);
+        assertThat(pumps.models()).isEmpty();
         assertThat(pages.submit("/pumps/models/new", "name", "").status()).isEqualTo(422);
     }
 
