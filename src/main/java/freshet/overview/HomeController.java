@@ -9,6 +9,7 @@ import freshet.fleet.Word;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.temporal.IsoFields;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,6 +24,7 @@ class HomeController {
     /** How many lines of one place, tags and places the first page shows before it says how many more there are. */
     private static final int LINES = 6;
 
+    private static final int SITES = 8;
     private static final int DAYS = 14;
     private static final int TAGS = 8;
     private static final int PLACES = 3;
@@ -51,10 +53,15 @@ class HomeController {
             return "overview/empty";
         }
         List<BoardSite> board = care.board(DAYS, LINES);
+        List<BoardSite> latest = board.stream()
+                .sorted(Comparator.comparing(BoardSite::late).reversed().thenComparing(BoardSite::siteName))
+                .limit(SITES)
+                .toList();
         LocalDate today = LocalDate.now(clock);
         model.addAttribute("today", today);
         model.addAttribute("week", today.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));
-        model.addAttribute("board", board);
+        model.addAttribute("board", latest);
+        model.addAttribute("moreSites", board.size() - latest.size());
         List<FleetRow> worst = fleet
                 .find(FleetQuery.all().sorted(FleetQuery.Sort.WORST).page(0, TAGS))
                 .rows()
@@ -74,7 +81,7 @@ class HomeController {
                         board.stream().mapToInt(BoardSite::soon).sum(),
                         tally.getOrDefault(Word.NOT_READY, 0),
                         tally.getOrDefault(Word.UNKNOWN, 0)));
-        List<SeasonBoard.SiteYear> years = seasons.inSeasonFirst(locale);
+        List<SeasonBoard.SiteYear> years = seasons.inSeasonFirst(seasons.years(locale));
         model.addAttribute("years", years.stream().limit(PLACES).toList());
         model.addAttribute("moreYears", Math.max(0, years.size() - PLACES));
         return "overview/home";

@@ -52,9 +52,9 @@ class SeasonBoard {
             boolean over,
             @Nullable SeasonCount count) {}
 
-    /** All places that have units or windows, those with work begun and not done first. */
-    List<SiteYear> inSeasonFirst(Locale locale) {
-        return years(locale).stream()
+    /** The places that have windows, those with most work begun and not done first. */
+    List<SiteYear> inSeasonFirst(List<SiteYear> years) {
+        return years.stream()
                 .filter(year -> !year.lines().isEmpty())
                 .sorted(Comparator.comparing((SiteYear year) -> -year.left())
                         .thenComparing(year -> year.site().name()))

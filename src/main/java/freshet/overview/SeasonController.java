@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 
 /** The season board: each place's year as a band, and how much of each window's work is done. */
 @Controller
@@ -23,15 +24,26 @@ class SeasonController {
     /** What the headline says: of the windows that have begun, how much is done and left. */
     record News(int done, int left, int minutesLeft) {}
 
+    /** So many places fit on one page that a phone loads soon. */
+    private static final int PLACES = 20;
+
     @GetMapping("/season")
-    String season(Model model, Locale locale) {
+    String season(@RequestParam(defaultValue = "1") String page, Model model, Locale locale) {
         List<SeasonBoard.SiteYear> years = seasons.years(locale);
         model.addAttribute("way", "season");
         model.addAttribute("today", LocalDate.now(clock));
+        List<SeasonBoard.SiteYear> worked = seasons.inSeasonFirst(years);
+        int pages = Math.max(1, (worked.size() + PLACES - 1) / PLACES);
+        int at = page.matches("\\d{1,6}") ? Math.min(Math.max(Integer.parseInt(page), 1), pages) : 1;
+        model.addAttribute("page", at);
+        model.addAttribute("pages", pages);
         model.addAttribute(
-                "years", years.stream().filter(year -> !year.lines().isEmpty()).toList());
-        model.addAttribute(
-                "without", years.stream().filter(year -> year.lines().isEmpty()).toList());
+                "years",
+                worked.stream().skip((long) (at - 1) * PLACES).limit(PLACES).toList());
+        List<SeasonBoard.SiteYear> without =
+                years.stream().filter(year -> year.lines().isEmpty()).toList();
+        model.addAttribute("without", without.stream().limit(PLACES).toList());
+        model.addAttribute("moreWithout", Math.max(0, without.size() - PLACES));
         List<SeasonBoard.Line> begun = years.stream()
                 .flatMap(year -> year.lines().stream())
                 .filter(line -> line.begun() && line.count() != null)
