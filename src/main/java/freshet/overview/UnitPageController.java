@@ -18,6 +18,7 @@ import freshet.readings.FlowTestResult;
 import freshet.readings.MeterKind;
 import freshet.readings.Readings;
 import freshet.readings.TestPlot;
+import freshet.wear.Wear;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -48,6 +49,7 @@ class UnitPageController {
     private final Care care;
     private final Fleet fleet;
     private final People people;
+    private final Wear wear;
     private final MessageSource messages;
     private final Clock clock;
 
@@ -59,6 +61,7 @@ class UnitPageController {
             Care care,
             Fleet fleet,
             People people,
+            Wear wear,
             MessageSource messages,
             Clock clock) {
         this.pumps = pumps;
@@ -68,6 +71,7 @@ class UnitPageController {
         this.care = care;
         this.fleet = fleet;
         this.people = people;
+        this.wear = wear;
         this.messages = messages;
         this.clock = clock;
     }
@@ -101,6 +105,7 @@ class UnitPageController {
         model.addAttribute("today", today);
         model.addAttribute("readiness", fleet.readiness(id));
         model.addAttribute("capacity", readings.capacity(id).orElse(null));
+        model.addAttribute("saying", wear.saying(id));
         model.addAttribute("tests", tests);
         model.addAttribute("own", plot.line());
         model.addAttribute("sheet", sheet(unit, plot, show, locale));

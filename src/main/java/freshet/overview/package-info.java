@@ -11,7 +11,8 @@
             "checklists",
             "findings",
             "care",
-            "fleet"
+            "fleet",
+            "wear"
         })
 @NullMarked
 package freshet.overview;
