@@ -19,10 +19,12 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -33,6 +35,8 @@ class Desk {
 
     /** A phone's clock may be ahead by so much. */
     private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(5);
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
 
     private final TaskTable tasks;
     private final RecordTable records;
@@ -168,7 +172,7 @@ class Desk {
         if (ended.isAfter(now.plus(CLOCKS_DIFFER))) {
             wrongs.add(at("endedAt", "care.time.future"));
         } else if (day.isBefore(task.opensOn())) {
-            wrongs.add(at("endedAt", "care.time.early", task.opensOn()));
+            wrongs.add(at("endedAt", "care.time.early", DAY.format(task.opensOn())));
         }
         if (started.isAfter(ended)) {
             wrongs.add(at("startedAt", "care.time.order"));

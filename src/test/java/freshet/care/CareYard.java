@@ -134,6 +134,11 @@ public class CareYard {
                 new UnitDraft(tag, "S-" + tag, model(kind), null, inCareFrom, null), Whereabouts.at(siteId), ilse());
     }
 
+    public void move(Unit unit, long siteId) {
+        Instant since = Instant.parse("2026-03-14T13:00:00Z");
+        pumps.move(unit.id(), Whereabouts.at(siteId), since, null, ilse());
+    }
+
     /** A utility submersible at Brackenfold, in care for years. */
     public Unit unit(String tag) {
         return unit(tag, PumpKind.UTILITY_SUBMERSIBLE, brackenfold().id(), LONG_AGO);

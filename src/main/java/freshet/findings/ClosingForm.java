@@ -1,0 +1,11 @@
+package freshet.findings;
+
+import org.jspecify.annotations.Nullable;
+
+/** What was typed to close a finding. */
+record ClosingForm(@Nullable String how, @Nullable String version) {
+
+    int opened() {
+        return version != null && version.matches("\\d{1,9}") ? Integer.parseInt(version) : -1;
+    }
+}

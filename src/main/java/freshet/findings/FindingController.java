@@ -1,0 +1,122 @@
+package freshet.findings;
+
+import freshet.people.People;
+import freshet.people.Person;
+import freshet.people.Refused;
+import freshet.people.Stale;
+import freshet.people.Typed;
+import freshet.pumps.Pumps;
+import freshet.pumps.Unit;
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** The pages on which a finding is written and closed. */
+@Controller
+class FindingController {
+
+    private final Findings findings;
+    private final Pumps pumps;
+    private final People people;
+
+    FindingController(Findings findings, Pumps pumps, People people) {
+        this.findings = findings;
+        this.pumps = pumps;
+        this.people = people;
+    }
+
+    @ModelAttribute("way")
+    String way() {
+        return "pumps";
+    }
+
+    @GetMapping("/pumps/{id}/finding")
+    String blank(@PathVariable long id, Model model) {
+        return writingPage(pumps.unit(id), new FindingForm(null, null), model);
+    }
+
+    private String writingPage(Unit unit, FindingForm form, Model model) {
+        model.addAttribute("form", form);
+        model.addAttribute("pump", unit);
+        model.addAttribute(
+                "known",
+                findings.findingsOf(unit.id()).stream().filter(Finding::open).toList());
+        return "findings/write";
+    }
+
+    @PostMapping("/pumps/{id}/finding")
+    String write(
+            @PathVariable long id,
+            @ModelAttribute("form") FindingForm form,
+            BindingResult errors,
+            Model model,
+            Person me,
+            RedirectAttributes flash,
+            HttpServletResponse response) {
+        Unit unit = pumps.unit(id);
+        try {
+            findings.write(form.draft(id), me);
+        } catch (Refused refused) {
+            refused.into(errors);
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return writingPage(unit, form, model);
+        }
+        flash.addFlashAttribute("done", "findings.written");
+        return "redirect:/pumps/" + id;
+    }
+
+    @GetMapping("/findings/{id}")
+    String finding(@PathVariable long id, Model model, Person me) {
+        Finding finding = findings.finding(id);
+        return closingPage(finding, new ClosingForm(null, String.valueOf(finding.version())), model, me);
+    }
+
+    private String closingPage(Finding finding, ClosingForm form, Model model, Person me) {
+        model.addAttribute("form", form);
+        model.addAttribute("found", finding);
+        boolean locked = finding.competence() != null && !me.competentFor(finding.competence());
+        model.addAttribute("locked", locked);
+        model.addAttribute("may", locked ? competentFor(finding) : List.of());
+        return "findings/finding";
+    }
+
+    private List<String> competentFor(Finding finding) {
+        return people.everyone().stream()
+                .filter(person ->
+                        person.active() && finding.competence() != null && person.competentFor(finding.competence()))
+                .map(Person::fullName)
+                .toList();
+    }
+
+    @PostMapping("/findings/{id}")
+    String close(
+            @PathVariable long id,
+            @ModelAttribute("form") ClosingForm form,
+            BindingResult errors,
+            Model model,
+            Person me,
+            RedirectAttributes flash,
+            HttpServletResponse response) {
+        try {
+            findings.close(id, form.opened(), Typed.textOrEmpty(form.how()), me);
+        } catch (Refused refused) {
+            refused.into(errors);
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return closingPage(findings.finding(id), form, model, me);
+        } catch (Stale closed) {
+            response.setStatus(HttpStatus.CONFLICT.value());
+            model.addAttribute("stale", true);
+            return closingPage(findings.finding(id), form, model, me);
+        }
+        flash.addFlashAttribute("done", "findings.closed");
+        return "redirect:/pumps/" + findings.finding(id).unitId();
+    }
+}

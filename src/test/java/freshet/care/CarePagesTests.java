@@ -1,0 +1,336 @@
+package freshet.care;
+
+import static freshet.care.CareYard.allPass;
+import static freshet.care.CareYard.line;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import freshet.FreshetTest;
+import freshet.Pages;
+import freshet.Pages.Page;
+import freshet.TestClock;
+import freshet.checklists.CheckLine;
+import freshet.checklists.Phase;
+import freshet.people.Person;
+import freshet.pumps.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.MockMvc;
+
+@FreshetTest
+class CarePagesTests {
+
+    @Autowired
+    MockMvc mvc;
+
+    @Autowired
+    Care care;
+
+    @Autowired
+    CareYard yard;
+
+    @Autowired
+    TestClock clock;
+
+    Person ilse;
+    Person teo;
+    Unit unit;
+    Task opening;
+    Pages ilses;
+    Pages teos;
+
+    @BeforeEach
+    void springMorning() {
+        clock.set("2026-03-14T14:00:00Z");
+        ilse = yard.ilse();
+        teo = yard.teo();
+        unit = yard.unit("BF-04");
+        opening = care.tasksOf(unit.id()).stream()
+                .filter(task -> task.phase() == Phase.OPENING)
+                .findFirst()
+                .orElseThrow();
+        ilses = Pages.signedIn(mvc, "ilse", "river at thaw");
+        teos = Pages.signedIn(mvc, "teo", "mud on boots");
+    }
+
+    private Worksheet sheet() {
+        return care.worksheet(opening.id());
+    }
+
+    private String address() {
+        return "/tasks/" + opening.id();
+    }
+
+    private String name(String question, String part) {
+        return "line[" + line(sheet(), question).id() + "]." + part;
+    }
+
+    /** Every answer that passes, as the form sends it, with others in their place or beside. */
+    private String[] form(Person by, String press, String... others) {
+        List<String> form = new ArrayList<>(
+                List.of("press", press, "version", String.valueOf(sheet().task().version())));
+        List<String> named = new ArrayList<>();
+        for (int i = 0; i < others.length; i += 2) {
+            named.add(others[i]);
+        }
+        for (Answer answer : allPass(sheet(), by)) {
+            String name = "line[" + answer.lineId() + "].answer";
+            if (!named.contains(name)) {
+                form.add(name);
+                form.add(String.valueOf(answer.answer()));
+            }
+        }
+        form.addAll(List.of(others));
+        return form.toArray(String[]::new);
+    }
+
+    @Test
+    void beginsWithTheCautionAndItsTick() {
+        Page page = teos.open(address());
+
+        assertThat(page.text("h1")).isEqualTo("BF-04, Utility submersible");
+        assertThat(page.text(".eyebrow")).isEqualToNormalizingWhitespace("Opening 2026 · by Fri 20 Mar · about 35 min");
+        Element first = page.html().selectFirst("form.checks > fieldset");
+        assertThat(first.hasClass("caution")).isTrue();
+        assertThat(first.text()).contains("never by the cord", "Unplugged, and the plug is with me", "Local code");
+        assertThat(first.select("input[type=checkbox]").hasAttr("checked")).isFalse();
+        assertThat(page.text(".sign"))
+                .contains("0 of 17 answered", "Sign as Teo Brandt", "Lines for a competent person");
+    }
+
+    @Test
+    void standsTheCautionAgainBeforeTheStepWherePowerComesOn() {
+        Element fault = teos.open(address()).html().getElementById(name("Does the earth-fault", "answer"));
+        Element before = fault.previousElementSibling();
+        assertThat(before.hasClass("caution")).isTrue();
+        assertThat(before.text()).contains("Power comes on from here", "Dry hands");
+    }
+
+    @Test
+    void locksElectricalLinesAndNamesWhoMayAnswerThem() {
+        Page page = teos.open(address());
+
+        Element earth = page.html().getElementById(name("Earth continuity", "answer"));
+        assertThat(earth.text())
+                .contains(
+                        "Needs a person competent for electrical work.",
+                        "Teo Brandt is not recorded as one.",
+                        "Ilse Marrow");
+        assertThat(earth.select("input")).isEmpty();
+        Element open = ilses.open(address()).html().getElementById(name("Earth continuity", "answer"));
+        assertThat(open.tagName()).isEqualTo("input");
+    }
+
+    @Test
+    void keepsWhatWasTypedOnSaveEvenWhatCannotBeRead() {
+        String amps = name("Running amps", "answer");
+        String shaft = name("Turn the shaft", "answer");
+        Page saved = teos.submit(address(), "press", "save", "version", "0", amps, "four", shaft, "Gritty");
+        assertThat(saved.status()).isEqualTo(302);
+        assertThat(saved.location()).isEqualTo(address());
+
+        Page page = teos.open(address());
+        assertThat(page.text()).contains("Saved. Nothing is signed yet.");
+        assertThat(page.html().getElementById(amps).val()).isEqualTo("four");
+        assertThat(page.html().select("[name='" + shaft + "'][checked]").val()).isEqualTo("Gritty");
+        assertThat(page.text(".verdict")).isEqualTo("Watch");
+    }
+
+    @Test
+    void asksEveryPersonToTickSafetyThemselves() {
+        String unplugged = name("Unplugged", "answer");
+        teos.submit(address(), "press", "save", "version", "0", unplugged, "YES");
+
+        assertThat(teos.open(address()).html().getElementById(unplugged).hasAttr("checked"))
+                .isTrue();
+        Page page = ilses.open(address());
+        assertThat(page.html().getElementById(unplugged).hasAttr("checked")).isFalse();
+        assertThat(page.text(".caution")).contains("Teo Brandt ticked this before.");
+    }
+
+    @Test
+    void refusesToSignWithoutTheTickAtItsPlaceAndLosesNothing() {
+        String unplugged = name("Unplugged", "answer");
+        String amps = name("Running amps", "answer");
+        Page page = teos.submit(address(), form(teo, "sign", unplugged, "", amps, "4.4"));
+
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.wrong(unplugged)).isEqualTo("Do this first and tick it. Nothing can be signed without it.");
+        assertThat(page.text(".wrongs h2")).isEqualTo("One thing to put right");
+        assertThat(page.html().select(".wrongs a").attr("href")).isEqualTo("#" + unplugged);
+        assertThat(page.html().getElementById(amps).val()).isEqualTo("4.4");
+        assertThat(care.recordsOf(unit.id())).isEmpty();
+    }
+
+    @Test
+    void opensThePlaceForAFindingUnderACheckThatFailed() {
+        String shaft = name("Turn the shaft", "answer");
+        String words = name("Turn the shaft", "finding");
+        Page page = teos.submit(address(), form(teo, "sign", shaft, "Scrapes"));
+
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.wrong(words)).isEqualTo("Say in words what you found.");
+        Element check = page.html().getElementById(shaft);
+        assertThat(check.hasClass("bad")).isTrue();
+        Element finding = check.selectFirst(".finding");
+        assertThat(finding.hasClass("at-fail")).isFalse();
+        assertThat(finding.text()).contains("keeps BF-04 from being ready", "A fail here is severity 3 at least");
+        assertThat(page.text(".sign")).contains("1 failed", "BF-04 will be not ready");
+
+        Page milder = teos.submit(
+                address(),
+                form(teo, "sign", shaft, "Scrapes", words, "Each turn", name("Turn the shaft", "severity"), "1"));
+        assertThat(milder.wrong(name("Turn the shaft", "severity"))).isEqualTo("A fail here is severity 3 at least.");
+        assertThat(milder.html().getElementById(words).text()).isEqualTo("Each turn");
+    }
+
+    @Test
+    void signsAndShowsTheRecordWithWhatIsStillToDo() {
+        String shaft = name("Turn the shaft", "answer");
+        Page signed = teos.submit(
+                address(),
+                form(
+                        teo,
+                        "sign",
+                        shaft,
+                        "Scrapes",
+                        name("Turn the shaft", "asLeft"),
+                        "Free",
+                        name("Gap between", "answer"),
+                        "1.4",
+                        "note",
+                        "Grit under the plate"));
+        assertThat(signed.status()).isEqualTo(302);
+
+        Page record = teos.open(signed.location());
+        assertThat(record.text()).contains("Signed.", "Signed by Teo Brandt", "Grit under the plate", "As left: Free");
+        assertThat(record.text("tr:contains(Earth continuity)")).contains("left");
+        assertThat(record.text("tr:contains(Gap between)")).contains("1.4 mm", "watch", "pass to 1.0 mm");
+        assertThat(record.text("tr:contains(Running amps)")).contains("4.5 A", "pass");
+        assertThat(record.text()).contains("Every record of this unit still fits its digest", "SHA-256");
+        assertThat(teos.open(address()).location()).isEqualTo(signed.location());
+    }
+
+    @Test
+    void showsWhatWasTypedBesideWhatAnotherSignedMeanwhile() {
+        String[] teosForm = form(
+                teo,
+                "sign",
+                name("Running amps", "answer"),
+                "4.4",
+                name("Turn the shaft", "answer"),
+                "Gritty",
+                "note",
+                "From the cellar");
+        care.sign(opening.id(), SignOff.of(0, allPass(sheet(), ilse)), ilse);
+
+        Page page = teos.submit(address(), teosForm);
+        assertThat(page.status()).isEqualTo(409);
+        assertThat(page.text("h1")).isEqualTo("Opening 2026 of BF-04 was signed meanwhile");
+        assertThat(page.text()).contains("Ilse Marrow signed it", "From the cellar");
+        assertThat(page.html().select("tr:contains(Running amps) td").eachText())
+                .containsExactly("4.4", "4.5 A");
+        assertThat(page.html().select("tr:contains(Turn the shaft) td").eachText())
+                .containsExactly("Gritty", "Free");
+        assertThat(care.recordsOf(unit.id())).hasSize(1);
+    }
+
+    @Test
+    void keepsWhatWasTypedWhenSomebodySavedMeanwhile() {
+        String amps = name("Running amps", "answer");
+        ilses.submit(address(), "press", "save", "version", "0", amps, "4.7");
+        Page page = teos.submit(address(), "press", "save", "version", "0", amps, "4.4");
+
+        assertThat(page.status()).isEqualTo(409);
+        assertThat(page.html().getElementById(amps).val()).isEqualTo("4.4");
+        assertThat(page.text())
+                .contains("Somebody changed this while you were typing", "Meanwhile Ilse Marrow answered: 4.7");
+        assertThat(page.value("version")).isEqualTo("1");
+        assertThat(teos.submit(address(), "press", "save", "version", "1", amps, "4.4")
+                        .status())
+                .isEqualTo(302);
+    }
+
+    @Test
+    void refusesTimesAtTheirPlace() {
+        Page page = teos.submit(address(), form(teo, "sign", "endedAt", "2026-03-14T23:00"));
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.wrong("endedAt")).isEqualTo("This is later than now.");
+        assertThat(page.value("endedAt")).isEqualTo("2026-03-14T23:00");
+        Page early = teos.submit(address(), form(teo, "sign", "endedAt", "2026-02-14T12:00"));
+        assertThat(early.wrong("endedAt")).startsWith("This task counts from 15 Feb 2026.");
+    }
+
+    @Test
+    void correctsARecordByANewOne() {
+        long record = care.sign(opening.id(), SignOff.of(0, allPass(sheet(), teo)), teo);
+        String correct = "/records/" + record + "/correct";
+        String amps = name("Running amps", "answer");
+        Page form = teos.open(correct);
+        assertThat(form.html().getElementById(amps).val()).isEqualTo("4.5 A");
+        assertThat(form.html().getElementById(name("Unplugged", "answer")).hasAttr("checked"))
+                .isTrue();
+
+        Page refused = teos.submit(correct, form(teo, "", amps, "5.0"));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.wrong("why")).isEqualTo("Say why the record was wrong.");
+        assertThat(refused.html().getElementById(amps).val()).isEqualTo("5.0");
+        Page corrected = teos.submit(correct, form(teo, "", amps, "5.0", "why", "Read the wrong meter"));
+        assertThat(teos.open(corrected.location()).text())
+                .contains("Corrects record " + record, "Read the wrong meter");
+        assertThat(teos.open("/records/" + record).text()).contains("This record was corrected.");
+        assertThat(teos.open("/records/" + record).html().select("a[href$=correct]"))
+                .isEmpty();
+        assertThat(teos.submit(correct, form(teo, "", amps, "4.9", "why", "Again"))
+                        .status())
+                .isEqualTo(409);
+    }
+
+    @Test
+    void letsNobodyElseCorrectARecord() {
+        long record = care.sign(opening.id(), SignOff.of(0, allPass(sheet(), ilse)), ilse);
+        assertThat(teos.open("/records/" + record).html().select("a[href$=correct]"))
+                .isEmpty();
+        assertThat(teos.open("/records/" + record + "/correct").status()).isEqualTo(403);
+        assertThat(teos.submit("/records/" + record + "/correct", "why", "Mine").status())
+                .isEqualTo(403);
+    }
+
+    @Test
+    void saysWhatATaskWasWithdrawnFor() {
+        long cellar = yard.site("Cellar", CareYard.CHICAGO).id();
+        yard.move(unit, cellar);
+        Page page = teos.open(address());
+        assertThat(page.text(".warn")).isEqualTo("This task was withdrawn. The unit stands at another site.");
+        assertThat(page.html().select("form.checks")).isEmpty();
+    }
+
+    @Test
+    void knowsNothingOfOtherIds() {
+        assertThat(teos.open("/tasks/999999").status()).isEqualTo(404);
+        assertThat(teos.open("/records/999999").status()).isEqualTo(404);
+        assertThat(teos.submit("/tasks/999999", "press", "sign").status()).isEqualTo(404);
+    }
+
+    @Test
+    void passesOverLinesOfOtherChecklists() {
+        CheckLine mine = line(sheet(), "Running amps");
+        Page saved = teos.submit(
+                address(),
+                "press",
+                "save",
+                "version",
+                "0",
+                "line[999999].answer",
+                "YES",
+                "line[x].answer",
+                "YES",
+                "line[" + mine.id() + "].answer",
+                "4.5");
+        assertThat(saved.status()).isEqualTo(302);
+        assertThat(sheet().saved()).containsOnlyKeys(mine.id());
+    }
+}
