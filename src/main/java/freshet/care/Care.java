@@ -118,6 +118,12 @@ public class Care {
         return tasks.ofUnit(unitId);
     }
 
+    /** All open tasks at these sites, by the day they are due. */
+    @Transactional(readOnly = true)
+    public List<Task> openTasksAt(Set<Long> siteIds) {
+        return tasks.openAt(siteIds);
+    }
+
     /** A task with its checklist and what has been answered so far. */
     @Transactional(readOnly = true)
     public Worksheet worksheet(long taskId) {

@@ -61,6 +61,13 @@ class TaskTable {
                 .list();
     }
 
+    List<Task> openAt(Set<Long> siteIds) {
+        return jdbc.sql(TASKS + "where t.state = 'OPEN' and t.site_id = any(?) order by t.due_on, u.tag, t.id")
+                .param(siteIds.toArray(Long[]::new))
+                .query((row, n) -> task(row))
+                .list();
+    }
+
     /** The units that stand at these sites or have something to do there. */
     Set<Long> unitsAt(Set<Long> siteIds) {
         return jdbc.sql("""

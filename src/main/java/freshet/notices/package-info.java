@@ -1,0 +1,8 @@
+/** Room: digests and urgent mail about late work and danger, mail on its way, and the calendar feed of each place. */
+@ApplicationModule(
+        allowedDependencies = {"fleet", "care", "findings", "checklists", "pumps", "places", "people", "measures"})
+@NullMarked
+package freshet.notices;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
