@@ -3,10 +3,11 @@ package freshet;
 import javax.sql.DataSource;
 import org.springframework.context.ApplicationContext;
 import org.springframework.core.Ordered;
+import org.springframework.mail.javamail.JavaMailSenderImpl;
 import org.springframework.test.context.TestContext;
 import org.springframework.test.context.TestExecutionListener;
 
-/** Cleans the tables and lets the clock run before each test of a {@link FreshetTest}. */
+/** Cleans the tables, lets the clock run and takes the mail server away before each test of a {@link FreshetTest}. */
 class CleanSlate implements TestExecutionListener, Ordered {
 
     @Override
@@ -19,5 +20,6 @@ class CleanSlate implements TestExecutionListener, Ordered {
         ApplicationContext freshet = test.getApplicationContext();
         TestDatabase.clean(freshet.getBean(DataSource.class));
         freshet.getBean(TestClock.class).reset();
+        freshet.getBean(JavaMailSenderImpl.class).setHost(null);
     }
 }

@@ -24,6 +24,6 @@ import org.springframework.test.context.TestExecutionListeners.MergeMode;
 @Inherited
 @SpringBootTest(webEnvironment = WebEnvironment.RANDOM_PORT)
 @AutoConfigureMockMvc
-@Import(TestDatabase.class)
+@Import({TestDatabase.class, TestMail.class})
 @TestExecutionListeners(listeners = CleanSlate.class, mergeMode = MergeMode.MERGE_WITH_DEFAULTS)
 public @interface FreshetTest {}

@@ -66,7 +66,7 @@ record ChoicesForm(
         }
     }
 
-    boolean hasSite(long siteId) {
+    public boolean hasSite(long siteId) {
         return siteIds != null && siteIds.contains(siteId);
     }
 }
