@@ -164,14 +164,25 @@ public final class Browser {
         return driver.getCurrentUrl().substring(base.length());
     }
 
+    /** Keeps the page as it is printed, for the gallery. */
+    public Browser paper(String name) {
+        Object pdf = driver.executeCdpCommand("Page.printToPDF", java.util.Map.of("preferCSSPageSize", true))
+                .get("data");
+        return keep(name + ".pdf", java.util.Base64.getDecoder().decode(String.valueOf(pdf)));
+    }
+
     /** Keeps a picture of the whole page for the gallery. */
     public Browser picture(String name) {
         long height = ((Number) driver.executeScript("return document.documentElement.scrollHeight")).longValue();
         long width = ((Number) driver.executeScript("return window.innerWidth")).longValue();
         size((int) width, (int) Math.min(height, 6000));
+        return keep(name + ".png", driver.getScreenshotAs(OutputType.BYTES));
+    }
+
+    private Browser keep(String file, byte[] bytes) {
         try {
             Files.createDirectories(GALLERY);
-            Files.write(GALLERY.resolve(name + ".png"), driver.getScreenshotAs(OutputType.BYTES));
+            Files.write(GALLERY.resolve(file), bytes);
         } catch (IOException unwritable) {
             throw new UncheckedIOException(unwritable);
         }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -42,6 +43,12 @@ public class Fleet {
                 .findFirst()
                 .map(Summary::readiness)
                 .orElseGet(() -> new Readiness(Word.UNKNOWN, List.of(), null));
+    }
+
+    /** The same of many units at once; retired ones are not in it. */
+    @Transactional(readOnly = true)
+    public Map<Long, Readiness> readiness(Collection<Long> unitIds) {
+        return worked(unitIds).stream().collect(Collectors.toMap(Summary::unitId, Summary::readiness));
     }
 
     /** Searches the fleet. */

@@ -52,6 +52,8 @@ public enum Quantity {
             of("in", 0.0254),
             of("cm", 0.01),
             of("yd", 0.9144)),
+    /** Metres a second inside. */
+    VELOCITY(new Unit("ft/s", 0.3048, 1), new Unit("m/s", 1, 2), of("ft/s", 0.3048), of("m/s", 1)),
     /** Millimetres inside. */
     BORE(
             new Unit("in", 25.4, 3),

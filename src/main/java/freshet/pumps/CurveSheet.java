@@ -23,6 +23,8 @@ public final class CurveSheet {
     private static final int FINE = 5;
     private static final double LABEL_HEIGHT = 12;
     private static final double LABEL_WIDTH = 9;
+    /** What a word needs below a line. */
+    private static final double ROOM = 22;
 
     private final UnitSystem system;
     private final double maxFlowM3h;
@@ -100,6 +102,10 @@ public final class CurveSheet {
             to *= 0.98;
         }
         jobLine = path(headM, 0, to);
+        double lift = y(headM.applyAsDouble(0));
+        if (ownLabel != null && Math.abs(Double.parseDouble(ownLabel.y()) - lift) < ROOM) {
+            ownLabel = new Label(ownLabel.x(), text(lift + ROOM), ownLabel.text(), ownLabel.anchor());
+        }
         // just below the end of the line, inside of the sheet
         jobLabel = new Label(text(x(to) - 6), text(y(headM.applyAsDouble(to)) + 18), word, "end");
         return this;
