@@ -1,28 +1,21 @@
 package freshet.care;
 
-import freshet.checklists.Checklists;
+import freshet.board.Board;
 import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
 import freshet.pumps.Pumps;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.springframework.boot.context.event.ApplicationStartedEvent;
 import org.springframework.context.ApplicationEventPublisher;
-import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
-/** The door to the work: what is due, answering it, signing it, and the records. */
+/** The door to the work: tasks, answering and signing them, and the records. */
 @Service
 @Transactional
 public class Care {
 
-    private final Checklists checklists;
-    private final CareRules rules;
-    private final Planner planner;
-    private final CapacityWatch capacityWatch;
     private final FollowUps followUps;
     private final TaskTable tasks;
     private final RecordTable records;
@@ -34,10 +27,6 @@ public class Care {
     private final ApplicationEventPublisher events;
 
     Care(
-            Checklists checklists,
-            CareRules rules,
-            Planner planner,
-            CapacityWatch capacityWatch,
             FollowUps followUps,
             TaskTable tasks,
             RecordTable records,
@@ -47,10 +36,6 @@ public class Care {
             Pumps pumps,
             People people,
             ApplicationEventPublisher events) {
-        this.checklists = checklists;
-        this.rules = rules;
-        this.planner = planner;
-        this.capacityWatch = capacityWatch;
         this.followUps = followUps;
         this.tasks = tasks;
         this.records = records;
@@ -62,47 +47,9 @@ public class Care {
         this.events = events;
     }
 
-    /** Gives a new install the checklists and rules it begins with. */
-    @EventListener(ApplicationStartedEvent.class)
-    public void installDefaults() {
-        checklists.installDefaults();
-        rules.installDefaults();
-    }
-
-    /** Makes all tasks agree with register, calendar and readings; doing it again changes nothing. Every unit's day is looked at anew. */
-    public void plan() {
-        installDefaults();
-        planner.plan(null);
-        List<Long> active = pumps.activeUnitIds();
-        capacityWatch.look(active);
-        changed(new HashSet<>(active));
-    }
-
-    /** The same for these units only. */
-    public void planUnits(Set<Long> unitIds) {
-        planner.plan(unitIds);
-        changed(unitIds);
-    }
-
-    /** The same for the units of these sites. */
-    public void planSites(Set<Long> siteIds) {
-        Set<Long> units = tasks.unitsAt(siteIds);
-        if (!units.isEmpty()) {
-            planUnits(units);
-        }
-    }
-
-    /** Opens what the readings of a unit make due; once for each occasion. */
-    public void openDueTasks(long unitId) {
-        planner.holdOff();
-        if (capacityWatch.look(unitId)) {
-            changed(Set.of(unitId));
-        }
-    }
-
     /** Opens the check that a unit needs after a finding that stopped its use was closed. */
     public void checkAfterRepair(long unitId, long findingId, String why) {
-        planner.holdOff();
+        board.holdOffPlanning();
         followUps.checkAfterRepair(pumps.unit(unitId), findingId, why);
         changed(Set.of(unitId));
     }
@@ -132,7 +79,7 @@ public class Care {
 
     /** Keeps answers without signing, as they were typed; {@code version} is that of the task when the form was opened. */
     public void saveAnswers(long taskId, int version, List<Answer> answers, Person by) {
-        planner.holdOff();
+        board.holdOffPlanning();
         desk.save(taskId, version, answers, by);
     }
 
@@ -143,7 +90,7 @@ public class Care {
      * @throws AlreadySigned when somebody signed it meanwhile
      */
     public long sign(long taskId, SignOff signOff, Person by) {
-        planner.holdOff();
+        board.holdOffPlanning();
         long recordId = desk.sign(taskId, signOff, by);
         Task task = task(taskId);
         people.note(by, "task signed", "unit:" + task.unitId(), task.title() + ", record " + recordId);
@@ -153,7 +100,7 @@ public class Care {
 
     /** Corrects a signed record by a new one, gives the id of that. */
     public long correct(long recordId, Correction correction, Person by) {
-        planner.holdOff();
+        board.holdOffPlanning();
         long id = corrections.correct(recordId, correction, by);
         ServiceRecord record = record(id);
         people.note(by, "record corrected", "unit:" + record.unitId(), "record " + recordId + " by record " + id);
@@ -183,18 +130,6 @@ public class Care {
             before = record.digest();
         }
         return true;
-    }
-
-    /** What is late or due within so many days, by site, with at most so many lines of each, the latest first. */
-    @Transactional(readOnly = true)
-    public List<BoardSite> board(int days, int linesOfEach) {
-        return board.sites(days, linesOfEach);
-    }
-
-    /** How far the work of each turn of the season windows is, by the day it opens. */
-    @Transactional(readOnly = true)
-    public List<SeasonCount> seasons() {
-        return board.seasons();
     }
 
     private void changed(Set<Long> unitIds) {

@@ -68,16 +68,6 @@ class TaskTable {
                 .list();
     }
 
-    /** The units that stand at these sites or have something to do there. */
-    Set<Long> unitsAt(Set<Long> siteIds) {
-        return jdbc.sql("""
-                        select unit_id from stand where until is null and site_id = any(:sites)
-                        union select unit_id from task where state = 'OPEN' and site_id = any(:sites)""")
-                .param("sites", siteIds.toArray(Long[]::new))
-                .query(Long.class)
-                .set();
-    }
-
     Map<Long, SavedAnswer> answers(long taskId) {
         Map<Long, SavedAnswer> answers = new LinkedHashMap<>();
         jdbc.sql("""

@@ -1,6 +1,5 @@
-/** Room: care rules that make work due, tasks with their answers, signed records and their corrections, the board of due work. */
-@ApplicationModule(
-        allowedDependencies = {"findings", "checklists", "readings", "pumps", "places", "people", "measures"})
+/** Room: tasks with their answers, signed records and their corrections. */
+@ApplicationModule(allowedDependencies = {"board", "findings", "checklists", "pumps", "places", "people", "measures"})
 @NullMarked
 package freshet.care;
 

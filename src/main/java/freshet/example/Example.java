@@ -1,5 +1,6 @@
 package freshet.example;
 
+import freshet.board.Board;
 import freshet.care.Care;
 import freshet.exchange.Exchange;
 import freshet.exchange.NamedFile;
@@ -46,6 +47,7 @@ public class Example {
     private final Pumps pumps;
     private final Readings readings;
     private final Findings findings;
+    private final Board board;
     private final Care care;
     private final Exchange exchange;
     private final Clock clock;
@@ -55,6 +57,7 @@ public class Example {
             Pumps pumps,
             Readings readings,
             Findings findings,
+            Board board,
             Care care,
             Exchange exchange,
             Clock clock) {
@@ -62,6 +65,7 @@ public class Example {
         this.pumps = pumps;
         this.readings = readings;
         this.findings = findings;
+        this.board = board;
         this.care = care;
         this.exchange = exchange;
         this.clock = clock;
@@ -76,7 +80,7 @@ public class Example {
         Person ilse = crew.get("ilse");
         people.acceptToken(ilse.id(), "example", TOKEN);
         exchange.takeIn(FILES.stream().map(Example::file).toList(), ilse);
-        care.plan();
+        board.plan();
         new PastTests(pumps, readings, clock).makeThem(crew);
         new PastSeasons(pumps, care, clock).workThem(crew);
         writeFindings(crew);

@@ -8,6 +8,7 @@
             "readings",
             "checklists",
             "findings",
+            "board",
             "care",
             "fleet",
             "exchange"

@@ -1,9 +1,9 @@
 package freshet.fleet;
 
+import freshet.board.TasksPlanned;
 import freshet.care.CareChanged;
 import freshet.findings.FindingClosed;
 import freshet.findings.FindingOpened;
-import freshet.pumps.UnitsChanged;
 import freshet.readings.FlowTestRecorded;
 import freshet.readings.FlowTestWithdrawn;
 import java.util.Set;
@@ -11,7 +11,10 @@ import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 
-/** Brings summary rows up to date in the transaction of whatever changed their facts, after the room whose work it is has heard it. */
+/**
+ * Brings summary rows up to date in the transaction of whatever changed their facts, after the room whose work it is has heard it. Units
+ * and sites that were changed are planned anew, so they come here as planned.
+ */
 @Component
 class FleetListener {
 
@@ -25,13 +28,13 @@ class FleetListener {
 
     @EventListener
     @Order(LAST)
-    void on(CareChanged changed) {
-        fleet.summarize(changed.unitIds());
+    void on(TasksPlanned planned) {
+        fleet.summarize(planned.unitIds());
     }
 
     @EventListener
     @Order(LAST)
-    void on(UnitsChanged changed) {
+    void on(CareChanged changed) {
         fleet.summarize(changed.unitIds());
     }
 

@@ -3,7 +3,17 @@
  * the rooms below it and writes only its own.
  */
 @ApplicationModule(
-        allowedDependencies = {"care", "findings", "checklists", "readings", "pumps", "places", "people", "measures"})
+        allowedDependencies = {
+            "board",
+            "care",
+            "findings",
+            "checklists",
+            "readings",
+            "pumps",
+            "places",
+            "people",
+            "measures"
+        })
 @NullMarked
 package freshet.fleet;
 

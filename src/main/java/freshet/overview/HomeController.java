@@ -1,7 +1,7 @@
 package freshet.overview;
 
-import freshet.care.BoardSite;
-import freshet.care.Care;
+import freshet.board.Board;
+import freshet.board.BoardSite;
 import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
 import freshet.fleet.FleetRow;
@@ -29,13 +29,13 @@ class HomeController {
     private static final int TAGS = 8;
     private static final int PLACES = 3;
 
-    private final Care care;
+    private final Board board;
     private final Fleet fleet;
     private final SeasonBoard seasons;
     private final Clock clock;
 
-    HomeController(Care care, Fleet fleet, SeasonBoard seasons, Clock clock) {
-        this.care = care;
+    HomeController(Board board, Fleet fleet, SeasonBoard seasons, Clock clock) {
+        this.board = board;
         this.fleet = fleet;
         this.seasons = seasons;
         this.clock = clock;
@@ -52,8 +52,8 @@ class HomeController {
         if (tally.values().stream().allMatch(count -> count == 0)) {
             return "overview/empty";
         }
-        List<BoardSite> board = care.board(DAYS, LINES);
-        List<BoardSite> latest = board.stream()
+        List<BoardSite> sites = board.sites(DAYS, LINES);
+        List<BoardSite> latest = sites.stream()
                 .sorted(Comparator.comparing(BoardSite::late).reversed().thenComparing(BoardSite::siteName))
                 .limit(SITES)
                 .toList();
@@ -61,7 +61,7 @@ class HomeController {
         model.addAttribute("today", today);
         model.addAttribute("week", today.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));
         model.addAttribute("board", latest);
-        model.addAttribute("moreSites", board.size() - latest.size());
+        model.addAttribute("moreSites", sites.size() - latest.size());
         List<FleetRow> worst = fleet
                 .find(FleetQuery.all().sorted(FleetQuery.Sort.WORST).page(0, TAGS))
                 .rows()
@@ -77,8 +77,8 @@ class HomeController {
         model.addAttribute(
                 "news",
                 new News(
-                        board.stream().mapToInt(BoardSite::late).sum(),
-                        board.stream().mapToInt(BoardSite::soon).sum(),
+                        sites.stream().mapToInt(BoardSite::late).sum(),
+                        sites.stream().mapToInt(BoardSite::soon).sum(),
                         tally.getOrDefault(Word.NOT_READY, 0),
                         tally.getOrDefault(Word.UNKNOWN, 0)));
         List<SeasonBoard.SiteYear> years = seasons.inSeasonFirst(seasons.years(locale));

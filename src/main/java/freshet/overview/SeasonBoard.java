@@ -1,7 +1,7 @@
 package freshet.overview;
 
-import freshet.care.Care;
-import freshet.care.SeasonCount;
+import freshet.board.Board;
+import freshet.board.SeasonCount;
 import freshet.places.Places;
 import freshet.places.Site;
 import freshet.places.Span;
@@ -23,12 +23,12 @@ import org.springframework.stereotype.Component;
 class SeasonBoard {
 
     private final Places places;
-    private final Care care;
+    private final Board board;
     private final Clock clock;
 
-    SeasonBoard(Places places, Care care, Clock clock) {
+    SeasonBoard(Places places, Board board, Clock clock) {
         this.places = places;
-        this.care = care;
+        this.board = board;
         this.clock = clock;
     }
 
@@ -63,7 +63,7 @@ class SeasonBoard {
 
     List<SiteYear> years(Locale locale) {
         Map<Long, List<SeasonCount>> counts =
-                care.seasons().stream().collect(Collectors.groupingBy(SeasonCount::siteId));
+                board.seasons().stream().collect(Collectors.groupingBy(SeasonCount::siteId));
         List<SiteYear> years = new ArrayList<>();
         for (Site site : places.sites()) {
             LocalDate today = site.today(clock);

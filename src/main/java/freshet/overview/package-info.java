@@ -10,6 +10,7 @@
             "readings",
             "checklists",
             "findings",
+            "board",
             "care",
             "fleet",
             "wear"

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.board.Board;
 import freshet.care.Care;
 import freshet.exchange.Exchange;
 import freshet.findings.Findings;
@@ -36,6 +37,9 @@ class ExampleYardTests {
     Findings findings;
 
     @Autowired
+    Board board;
+
+    @Autowired
     Care care;
 
     @Autowired
@@ -48,7 +52,7 @@ class ExampleYardTests {
     TestClock clock;
 
     Example example() {
-        return new Example(people, pumps, readings, findings, care, exchange, clock);
+        return new Example(people, pumps, readings, findings, board, care, exchange, clock);
     }
 
     /** The whole yard takes seconds to set up, so each day is looked at once and wholly. */

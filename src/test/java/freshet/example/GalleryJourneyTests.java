@@ -7,6 +7,7 @@ import com.deque.html.axecore.selenium.AxeBuilder;
 import freshet.Browser;
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.board.Board;
 import freshet.care.Care;
 import freshet.care.ServiceRecord;
 import freshet.care.Task;
@@ -48,6 +49,9 @@ class GalleryJourneyTests {
     Findings findings;
 
     @Autowired
+    Board board;
+
+    @Autowired
     Care care;
 
     @Autowired
@@ -61,7 +65,7 @@ class GalleryJourneyTests {
     @Test
     void showsEveryScreenWithoutAFault() {
         clock.set("2027-03-14T19:40:00Z");
-        new Example(people, pumps, readings, findings, care, exchange, clock).setUp();
+        new Example(people, pumps, readings, findings, board, care, exchange, clock).setUp();
         Browser browser = Browser.at(port).signIn("ilse", Example.PASSWORD);
         screens().forEach((name, path) -> look(browser, name, path));
         assertThat(wrong).isEmpty();

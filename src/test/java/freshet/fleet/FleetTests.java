@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.board.Board;
 import freshet.care.Care;
 import freshet.care.CareYard;
 import freshet.care.SignOff;
@@ -42,6 +43,9 @@ class FleetTests {
 
     @Autowired
     Fleet fleet;
+
+    @Autowired
+    Board board;
 
     @Autowired
     Care care;
@@ -138,7 +142,7 @@ class FleetTests {
         sign(unit, Phase.OPENING, ilse);
         sign(sump, Phase.OPENING, ilse);
         clock.set("2026-10-20T14:00:00Z");
-        care.plan();
+        board.plan();
         assertThat(readiness(unit).word()).isEqualTo(Word.READY);
         sign(unit, Phase.CLOSING, ilse);
         sign(sump, Phase.CLOSING, ilse);
@@ -147,10 +151,10 @@ class FleetTests {
         assertThat(readiness(sump).word()).isEqualTo(Word.READY);
 
         clock.set("2027-02-15T05:59:00Z");
-        care.plan();
+        board.plan();
         assertThat(readiness(sump).word()).isEqualTo(Word.READY);
         clock.set("2027-02-15T06:00:00Z");
-        care.plan();
+        board.plan();
         assertThat(kinds(readiness(sump))).containsExactly(ReasonKind.OPENING_DUE);
     }
 

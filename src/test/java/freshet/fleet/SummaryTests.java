@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.board.Board;
 import freshet.care.Answer;
 import freshet.care.Care;
 import freshet.care.CareYard;
@@ -58,6 +59,9 @@ class SummaryTests {
 
     @Autowired
     Fleet fleet;
+
+    @Autowired
+    Board board;
 
     @Autowired
     Care care;
@@ -150,7 +154,7 @@ class SummaryTests {
     /** Time passes, and the hourly job runs. */
     private void time() {
         clock.advance(Duration.ofHours(random.nextInt(24 * 30)));
-        care.plan();
+        board.plan();
     }
 
     private void sign(Unit unit) {

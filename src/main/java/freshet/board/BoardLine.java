@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;

@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import org.quartz.CronScheduleBuilder;
 import org.quartz.JobBuilder;
@@ -17,29 +17,29 @@ import org.springframework.context.annotation.Configuration;
 class PlanSchedule {
 
     @Bean
-    JobDetail planCare() {
+    JobDetail planBoard() {
         return JobBuilder.newJob(PlanJob.class)
-                .withIdentity("plan", "care")
+                .withIdentity("plan", "board")
                 .storeDurably()
                 .requestRecovery()
                 .build();
     }
 
     @Bean
-    Trigger planAtStart(JobDetail planCare) {
+    Trigger planAtStart(JobDetail planBoard) {
         return TriggerBuilder.newTrigger()
-                .withIdentity("at-start", "care")
-                .forJob(planCare)
+                .withIdentity("at-start", "board")
+                .forJob(planBoard)
                 .startNow()
                 .withSchedule(SimpleScheduleBuilder.simpleSchedule().withMisfireHandlingInstructionFireNow())
                 .build();
     }
 
     @Bean
-    Trigger planHourly(JobDetail planCare) {
+    Trigger planHourly(JobDetail planBoard) {
         return TriggerBuilder.newTrigger()
-                .withIdentity("hourly", "care")
-                .forJob(planCare)
+                .withIdentity("hourly", "board")
+                .forJob(planBoard)
                 .withSchedule(
                         CronScheduleBuilder.cronSchedule("0 4 * * * ?").withMisfireHandlingInstructionFireAndProceed())
                 .build();

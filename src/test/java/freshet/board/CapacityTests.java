@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import static freshet.care.CareYard.allPass;
 import static freshet.care.CareYard.flowTest;
@@ -6,6 +6,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.care.Care;
+import freshet.care.CareYard;
+import freshet.care.SignOff;
+import freshet.care.Task;
+import freshet.care.TaskState;
 import freshet.checklists.Phase;
 import freshet.people.Person;
 import freshet.pumps.Unit;
@@ -24,6 +29,9 @@ class CapacityTests {
 
     private static final double LOW = 28.3;
     private static final double LOWER = 30.3;
+
+    @Autowired
+    Board board;
 
     @Autowired
     Care care;
@@ -66,7 +74,7 @@ class CapacityTests {
         test(LOW);
         assertThat(readings.capacity(unit.id()).orElseThrow().fraction()).isBetween(0.7, 0.8);
         test(LOWER);
-        care.plan();
+        board.plan();
 
         assertThat(tasks()).singleElement().satisfies(task -> {
             assertThat(task.title()).isEqualTo("Clean, measure the gap, test again");
@@ -83,7 +91,7 @@ class CapacityTests {
         Task task = tasks().get(0);
         care.sign(task.id(), SignOff.of(0, allPass(care.worksheet(task.id()), ilse)), ilse);
         test(LOW);
-        care.plan();
+        board.plan();
         assertThat(tasks()).hasSize(1);
     }
 

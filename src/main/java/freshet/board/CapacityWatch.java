@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;

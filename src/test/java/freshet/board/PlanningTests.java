@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import static freshet.care.CareYard.CHICAGO;
 import static freshet.care.CareYard.LONG_AGO;
@@ -10,6 +10,11 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.care.Answer;
+import freshet.care.Care;
+import freshet.care.CareYard;
+import freshet.care.SignOff;
+import freshet.care.Task;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Phase;
 import freshet.people.Person;
@@ -34,6 +39,9 @@ import org.springframework.beans.factory.annotation.Autowired;
 
 @FreshetTest
 class PlanningTests {
+
+    @Autowired
+    Board board;
 
     @Autowired
     Care care;
@@ -166,7 +174,7 @@ class PlanningTests {
                 .containsExactly("OPENING 2026-02-28 2026-03-10 OPEN", "OPENING 2027-02-28 2027-03-10 OPEN");
 
         clock.set("2027-03-01T12:00:00Z");
-        care.plan();
+        board.plan();
         assertThat(plan(unit))
                 .containsExactly(
                         "OPENING 2026-02-28 2026-03-10 WITHDRAWN NEXT_OPENED",
@@ -180,14 +188,14 @@ class PlanningTests {
         Unit west = utility("WE-01", yard.site("West", ZoneId.of("Pacific/Honolulu"), opening("West", 7, 1, 7, 31)));
 
         clock.set("2026-06-30T11:59:59Z");
-        care.plan();
+        board.plan();
         assertThat(plan(east).get(0)).isEqualTo("OPENING 2025-07-01 2025-07-31 OPEN");
         clock.set("2026-06-30T12:00:00Z");
-        care.plan();
+        board.plan();
         assertThat(plan(east).get(0)).isEqualTo("OPENING 2025-07-01 2025-07-31 WITHDRAWN NEXT_OPENED");
         assertThat(plan(west).get(0)).isEqualTo("OPENING 2025-07-01 2025-07-31 OPEN");
         clock.set("2026-07-01T10:00:00Z");
-        care.plan();
+        board.plan();
         assertThat(plan(west).get(0)).isEqualTo("OPENING 2025-07-01 2025-07-31 WITHDRAWN NEXT_OPENED");
     }
 
@@ -198,12 +206,12 @@ class PlanningTests {
         utility("HA-01", site);
 
         clock.set("2026-03-08T04:59:59Z");
-        assertThat(care.board(0, 5).get(0).lines().get(0).daysOver()).isZero();
+        assertThat(board.sites(0, 5).get(0).lines().get(0).daysOver()).isZero();
         clock.set("2026-03-08T05:00:00Z");
-        care.plan();
-        assertThat(care.board(0, 5).get(0).lines().get(0).daysOver()).isOne();
+        board.plan();
+        assertThat(board.sites(0, 5).get(0).lines().get(0).daysOver()).isOne();
         clock.set("2026-03-09T04:00:00Z");
-        assertThat(care.board(0, 5).get(0).lines().get(0).daysOver()).isEqualTo(2);
+        assertThat(board.sites(0, 5).get(0).lines().get(0).daysOver()).isEqualTo(2);
     }
 
     @Test
@@ -253,7 +261,7 @@ class PlanningTests {
         care.sign(opening.id(), SignOff.of(1, allPass(care.worksheet(opening.id()), ilse)), ilse);
         assertThat(plan(unit)).contains("OPENING 2026-03-01 2026-04-15 WITHDRAWN DONE_ALREADY");
         List<String> before = plan(unit);
-        care.plan();
+        board.plan();
         assertThat(plan(unit)).isEqualTo(before);
     }
 
@@ -308,7 +316,7 @@ class PlanningTests {
         clock.set("2027-04-01T12:00:00Z");
         ExecutorService four = Executors.newFixedThreadPool(4);
         Callable<Void> planning = () -> {
-            care.plan();
+            board.plan();
             return null;
         };
         try {
@@ -335,7 +343,7 @@ class PlanningTests {
         Task opening = care.tasksOf(unit.id()).get(1);
         care.sign(opening.id(), SignOff.of(0, allPass(care.worksheet(opening.id()), ilse)), ilse);
 
-        SeasonCount count = care.seasons().stream()
+        SeasonCount count = board.seasons().stream()
                 .filter(each -> each.span().opensOn().equals(LocalDate.of(2026, 2, 15)))
                 .findFirst()
                 .orElseThrow();
@@ -351,18 +359,18 @@ class PlanningTests {
         yard.unit("BF-01");
         yard.unit("BF-02");
 
-        BoardSite board = care.board(7, 3).get(0);
-        assertThat(board.siteName()).isEqualTo("Brackenfold Pump Yard");
-        assertThat(board.late()).isEqualTo(2);
-        assertThat(board.soon()).isEqualTo(2);
-        assertThat(board.minutes()).isEqualTo(2 * 25 + 2 * 35);
-        assertThat(board.more()).isOne();
-        assertThat(board.lines())
+        BoardSite yards = board.sites(7, 3).get(0);
+        assertThat(yards.siteName()).isEqualTo("Brackenfold Pump Yard");
+        assertThat(yards.late()).isEqualTo(2);
+        assertThat(yards.soon()).isEqualTo(2);
+        assertThat(yards.minutes()).isEqualTo(2 * 25 + 2 * 35);
+        assertThat(yards.more()).isOne();
+        assertThat(yards.lines())
                 .extracting(BoardLine::tag, BoardLine::title, BoardLine::daysOver)
                 .containsExactly(
                         tuple("BF-01", "Closing 2025", 119L),
                         tuple("BF-02", "Closing 2025", 119L),
                         tuple("BF-01", "Opening 2026", -6L));
-        assertThat(care.board(3, 3).get(0).soon()).isZero();
+        assertThat(board.sites(3, 3).get(0).soon()).isZero();
     }
 }

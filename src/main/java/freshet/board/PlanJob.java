@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import org.quartz.DisallowConcurrentExecution;
 import org.quartz.Job;
@@ -8,14 +8,14 @@ import org.quartz.JobExecutionContext;
 @DisallowConcurrentExecution
 class PlanJob implements Job {
 
-    private final Care care;
+    private final Board board;
 
-    PlanJob(Care care) {
-        this.care = care;
+    PlanJob(Board board) {
+        this.board = board;
     }
 
     @Override
     public void execute(JobExecutionContext context) {
-        care.plan();
+        board.plan();
     }
 }

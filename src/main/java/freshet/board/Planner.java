@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import freshet.places.Places;
 import freshet.places.Site;
@@ -31,9 +31,20 @@ class Planner {
     // planning is done by one at a time, and by nobody while somebody answers or signs; taken before any row is touched
     private static final long PLANNING = 5_318_008_001L;
 
-    // In a table of its own for one transaction, so that the database knows how large it is before it joins it. Stands
-    // are looked up
-    // unit by unit: right after an import the database has no statistics, and would choose far worse by itself.
+    // In tables of their own for one transaction, counted before they are joined. Stands are looked up unit by unit and
+    // turns by their
+    // site: right after an import the database has no statistics, and would choose far worse by itself.
+    private static final String ROOM_FOR_TURNS = """
+            create temporary table if not exists turn (
+              site_id bigint, kind text, occurrence text, label text, why text, opens_on date, due_on date) on commit drop
+            """;
+
+    private static final String TURNS = """
+            insert into turn
+            select * from jsonb_to_recordset(cast(? as jsonb))
+              as t("siteId" bigint, kind text, occurrence text, label text, why text, "opensOn" date, "dueOn" date)
+            """;
+
     private static final String ROOM_FOR_WANTED = """
             create temporary table if not exists wanted_task (
               unit_id bigint, rule_id bigint, occurrence text, site_id bigint, position_id bigint, checklist_id bigint,
@@ -44,24 +55,20 @@ class Planner {
     // follows the unit
     // to another site, and outlives a window that was replaced.
     private static final String WANTED = """
-            with span as (
-              select * from jsonb_to_recordset(cast(:spans as jsonb))
-                as s("siteId" bigint, kind text, occurrence text, label text, why text, "opensOn" date, "dueOn" date)
-            )
             insert into wanted_task
-            select u.id, r.id, span.occurrence, st.site_id, st.position_id, r.checklist_id,
-                   r.name || ' ' || span.label, span.why, span."opensOn", span."dueOn", c.minutes
+            select u.id, r.id, t.occurrence, st.site_id, st.position_id, r.checklist_id,
+                   r.name || ' ' || t.label, t.why, t.opens_on, t.due_on, c.minutes
             from pump_unit u
             join pump_model m on m.id = u.model_id
             cross join lateral (select * from stand where unit_id = u.id and until is null limit 1) st
-            join span on span."siteId" = st.site_id and span."dueOn" >= u.in_care_from
-            join care_rule r on r.active and r.trigger_kind = span.kind and r.pump_kind = m.kind
+            join turn t on t.site_id = st.site_id and t.due_on >= u.in_care_from
+            join care_rule r on r.active and r.trigger_kind = t.kind and r.pump_kind = m.kind
             join checklist c on c.id = r.checklist_id
             where u.retired_on is null and (:all or u.id = any(:units))
               and not exists (
-                select 1 from task t
-                where t.unit_id = u.id and t.rule_id = r.id and t.state = 'SIGNED' and t.occurrence <> span.occurrence
-                  and t.opens_on <= span."dueOn" and t.due_on >= span."opensOn")
+                select 1 from task s
+                where s.unit_id = u.id and s.rule_id = r.id and s.state = 'SIGNED' and s.occurrence <> t.occurrence
+                  and s.opens_on <= t.due_on and s.due_on >= t.opens_on)
             """;
 
     private static final String OPEN = """
@@ -125,11 +132,15 @@ class Planner {
     Set<Long> plan(@Nullable Set<Long> units) {
         jdbc.sql("select pg_advisory_xact_lock(?)").param(PLANNING).query().singleRow();
         List<Site> sites = places.sites();
-        String spans =
+        String turns =
                 json.writeValueAsString(sites.stream().flatMap(this::turns).toList());
+        jdbc.sql(ROOM_FOR_TURNS).update();
         jdbc.sql(ROOM_FOR_WANTED).update();
-        jdbc.sql("truncate wanted_task").update();
-        ask(WANTED, units).param("spans", spans).update();
+        jdbc.sql("truncate turn, wanted_task").update();
+        jdbc.sql("create index if not exists turn_site on turn (site_id)").update();
+        jdbc.sql(TURNS).param(turns).update();
+        jdbc.sql("analyze turn").update();
+        ask(WANTED, units).update();
         jdbc.sql("analyze wanted_task").update();
         Set<Long> changed = new HashSet<>();
         changed.addAll(jdbc.sql(OPEN)
@@ -152,6 +163,16 @@ class Planner {
                 .param(PLANNING)
                 .query()
                 .singleRow();
+    }
+
+    /** The units that stand at these sites or have something to do there. */
+    Set<Long> unitsAt(Set<Long> siteIds) {
+        return jdbc.sql("""
+                        select unit_id from stand where until is null and site_id = any(:sites)
+                        union select unit_id from task where state = 'OPEN' and site_id = any(:sites)""")
+                .param("sites", siteIds.toArray(Long[]::new))
+                .query(Long.class)
+                .set();
     }
 
     private Stream<Turn> turns(Site site) {

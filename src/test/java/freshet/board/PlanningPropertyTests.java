@@ -1,10 +1,14 @@
-package freshet.care;
+package freshet.board;
 
 import static freshet.care.CareYard.allPass;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.care.Care;
+import freshet.care.CareYard;
+import freshet.care.SignOff;
+import freshet.care.Task;
 import freshet.people.Person;
 import freshet.places.Places;
 import freshet.places.Site;
@@ -47,6 +51,9 @@ class PlanningPropertyTests {
             "Africa/Cairo");
 
     @Autowired
+    Board board;
+
+    @Autowired
     Care care;
 
     @Autowired
@@ -76,7 +83,7 @@ class PlanningPropertyTests {
     @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
     void plansWhatTheCalendarSays(long seed) {
         List<Unit> units = randomYard(new Random(seed), 12);
-        care.plan();
+        board.plan();
         for (Unit unit : units) {
             assertThat(open(unit.id())).as("seed %d, %s", seed, unit.tag()).isEqualTo(expected(unit));
         }
@@ -87,15 +94,15 @@ class PlanningPropertyTests {
     void changesNothingTheSecondTimeAndMindsNoOrder(long seed) {
         Random random = new Random(seed);
         List<Unit> units = randomYard(random, 12);
-        care.plan();
+        board.plan();
         List<String> planned = rows();
-        care.plan();
+        board.plan();
         assertThat(rows()).as("twice, seed %d", seed).isEqualTo(planned);
 
         database.sql("delete from task").update();
         List<Long> shuffled = new ArrayList<>(units.stream().map(Unit::id).toList());
         Collections.shuffle(shuffled, random);
-        shuffled.forEach(id -> care.planUnits(Set.of(id)));
+        shuffled.forEach(id -> board.planUnits(Set.of(id)));
         assertThat(withoutIds(rows())).as("one by one, seed %d", seed).isEqualTo(withoutIds(planned));
     }
 
@@ -104,22 +111,22 @@ class PlanningPropertyTests {
     void owesTheSameAfterDaysWithoutPlanningAsWithPlanningEveryDay(long seed) {
         Random random = new Random(seed);
         List<Unit> units = randomYard(random, 6);
-        care.plan();
+        board.plan();
         Instant start = clock.instant();
         int days = 20 + random.nextInt(200);
         for (int day = 1; day <= days; day += 1 + random.nextInt(9)) {
             clock.set(start.plus(Duration.ofDays(day)));
-            care.plan();
+            board.plan();
         }
         clock.set(start.plus(Duration.ofDays(days)));
-        care.plan();
+        board.plan();
         List<Set<String>> daily = units.stream().map(unit -> open(unit.id())).toList();
 
         database.sql("delete from task").update();
         clock.set(start);
-        care.plan();
+        board.plan();
         clock.set(start.plus(Duration.ofDays(days)));
-        care.plan();
+        board.plan();
         assertThat(units.stream().map(unit -> open(unit.id())).toList())
                 .as("seed %d", seed)
                 .isEqualTo(daily);
@@ -138,12 +145,12 @@ class PlanningPropertyTests {
                 case 0, 1 -> move(unit, sites.get(random.nextInt(sites.size())));
                 case 2, 3 -> signFirstOpen(unit);
                 case 4 -> retireOrBringBack(unit);
-                default -> care.plan();
+                default -> board.plan();
             }
         }
-        care.plan();
+        board.plan();
         List<String> planned = rows();
-        care.plan();
+        board.plan();
         assertThat(rows()).as("seed %d", seed).isEqualTo(planned);
         assertThat(database.sql("""
                         select count(*) from task a join task b on b.unit_id = a.unit_id and b.rule_id = a.rule_id and b.id <> a.id
@@ -190,8 +197,8 @@ class PlanningPropertyTests {
 
         database.sql("delete from task").update();
         long start = System.nanoTime();
-        care.plan();
-        care.plan();
+        board.plan();
+        board.plan();
         Duration both = Duration.ofNanos(System.nanoTime() - start);
         assertThat(count()).isEqualTo(40_000);
         assertThat(both).isLessThan(Duration.ofSeconds(60));

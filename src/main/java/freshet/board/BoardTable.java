@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import freshet.checklists.Phase;
 import freshet.places.Places;
@@ -19,9 +19,9 @@ import java.util.Objects;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** What is late or soon due at each site, and how far each turn of a season window is. */
+/** Reads what is late or soon due at each site, and how far each turn of a season window is. */
 @Component
-class Board {
+class BoardTable {
 
     // each site's own today; the first lines of each site by number, the counts over all of them
     private static final String LINES = """
@@ -58,7 +58,7 @@ class Board {
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Board(Places places, JdbcClient jdbc, Clock clock) {
+    BoardTable(Places places, JdbcClient jdbc, Clock clock) {
         this.places = places;
         this.jdbc = jdbc;
         this.clock = clock;

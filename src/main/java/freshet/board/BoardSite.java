@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import java.util.List;
 

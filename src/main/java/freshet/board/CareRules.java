@@ -1,4 +1,4 @@
-package freshet.care;
+package freshet.board;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;

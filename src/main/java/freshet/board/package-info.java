@@ -1,0 +1,7 @@
+/** Room: the board by the door: the rules that make work due, planning by season and reading, and what is late or soon due. */
+@ApplicationModule(allowedDependencies = {"checklists", "readings", "pumps", "places", "people", "measures"})
+@NullMarked
+package freshet.board;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
