@@ -45,6 +45,19 @@ class WearYard {
                 ReadingDraft.of(unit.id(), MeterKind.RUN_HOURS, noon(day), BigDecimal.valueOf(hours)), ilse());
     }
 
+    /** Another meter in place of the present one. */
+    void swap(Unit unit, String day, double last, double first) {
+        readings.swapMeter(
+                unit.id(),
+                MeterKind.RUN_HOURS,
+                noon(day),
+                BigDecimal.valueOf(last),
+                BigDecimal.valueOf(first),
+                null,
+                null,
+                ilse());
+    }
+
     /** A test at one head: the flow is inverse to the seconds, so the fraction of the first test is what is asked. */
     long test(Unit unit, Instant at, double fraction) {
         return readings.recordFlowTest(CareYard.flowTest(unit.id(), at, FIRST_SECONDS / fraction), ilse());
