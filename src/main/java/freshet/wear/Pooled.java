@@ -28,6 +28,9 @@ public record Pooled(
     /** With fewer tests than this a unit's own line is helped by those of its model; common practice, no source. */
     static final int FEW_TESTS = 6;
 
+    /** Of more units than this some stand for all: a page is not worth minutes, and the mean is known by then. */
+    static final int MOST_UNITS = 1_000;
+
     /** Fewer lines than this say nothing about how units differ. */
     private static final int LEAST_LINES = 3;
 

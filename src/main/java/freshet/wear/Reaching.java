@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param maybePassed it has run the lower bound, not the hours themselves
  * @param expectedOn the day of these hours; null when the readings tell no use
  * @param notBeforeOn the lower bound at the most use; at the expected use when {@code useBounded} is false
- * @param notAfterOn the upper end of the interval at the least use; null when there is none
+ * @param notAfterOn the upper end of the interval at the least use; null when there is none within ten years
  * @param useBounded the readings are enough to bound the use
  * @param assumed on the way lies a part of the year without readings, taken at the mean of all days
  * @param dueByUse by its use since the last reading it should be there already
@@ -34,6 +34,9 @@ public record Reaching(
         boolean useBounded,
         boolean assumed,
         boolean dueByUse) {
+
+    /** A latest day farther off than this says nothing. */
+    private static final int MOST_YEARS = 10;
 
     static @Nullable Reaching of(HoursToThreshold to, @Nullable Usage usage, LocalDate today) {
         if (to.estimate() == null) {
@@ -55,7 +58,9 @@ public record Reaching(
                 maybe,
                 on,
                 least == null ? null : bounded ? least.earliest() : least.expected(),
-                most == null ? null : most.latest(),
+                most == null || most.latest() == null || most.latest().isAfter(today.plusYears(MOST_YEARS))
+                        ? null
+                        : most.latest(),
                 bounded,
                 expected != null && !expected.assumed().isEmpty(),
                 !passed && on != null && on.isBefore(today));

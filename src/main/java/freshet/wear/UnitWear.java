@@ -50,14 +50,19 @@ public record UnitWear(
                 .toList();
     }
 
-    /** Whether the robust slope lies outside the interval of the fitted one, or the fitted one outside that of the robust. */
+    /** Robust and fitted slopes of a wearing unit that differ by more than this factor tell different stories; our own rule, no source. */
+    private static final double FAR_APART = 2;
+
+    /** Whether the robust slope lies outside the interval of the fitted one or the other way round, or the two are far apart on a wearing unit. */
     public boolean robustDisagrees() {
         RobustLine robust = trend().robust();
         if (robust == null || trend().slopePerHour() == null) {
             return false;
         }
+        double ratio = robust.slopePerHour() / trend().slopePerHour();
         return outside(robust.slopePerHour(), trend().slopeInterval())
-                || outside(trend().slopePerHour(), robust.slopeInterval());
+                || outside(trend().slopePerHour(), robust.slopeInterval())
+                || word() == WearWord.WEARING && !(ratio > 1 / FAR_APART && ratio < FAR_APART);
     }
 
     private static boolean outside(double value, @Nullable Interval interval) {

@@ -15,9 +15,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
@@ -51,12 +53,7 @@ public class Wear {
         if (alone.trend().n() >= Pooled.FEW_TESTS || alone.line().tests().isEmpty()) {
             return alone;
         }
-        Map<Long, UnitLine> lines = new HashMap<>();
-        List<Long> like = pumps.everyUnitId(unit.model().id());
-        for (int from = 0; from < like.size(); from += UNITS_AT_ONCE) {
-            lines.putAll(lines(like.subList(from, Math.min(from + UNITS_AT_ONCE, like.size())), asked));
-        }
-        Pooled pooled = Pooled.of(unitId, lines, asked);
+        Pooled pooled = Pooled.of(unitId, lines(like(unit), asked), asked);
         return new UnitWear(
                 unit,
                 asked,
@@ -105,6 +102,18 @@ public class Wear {
                         ? Reaching.of(line.trend().hoursToThreshold(), usage, today)
                         : null,
                 null);
+    }
+
+    /** The unit and those of its model; of very many, evenly chosen ones. */
+    private Set<Long> like(Unit unit) {
+        List<Long> all = pumps.everyUnitId(unit.model().id());
+        int every = 1 + (all.size() - 1) / Pooled.MOST_UNITS;
+        Set<Long> like = new HashSet<>();
+        for (int i = 0; i < all.size(); i += every) {
+            like.add(all.get(i));
+        }
+        like.add(unit.id());
+        return like;
     }
 
     private Map<Long, UnitLine> lines(Collection<Long> unitIds, WearQuestion asked) {

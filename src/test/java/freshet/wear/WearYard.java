@@ -6,6 +6,7 @@ import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
 import freshet.people.Person;
 import freshet.pumps.Unit;
+import freshet.readings.FlowTestDraft;
 import freshet.readings.MeterKind;
 import freshet.readings.ReadingDraft;
 import freshet.readings.Readings;
@@ -61,6 +62,30 @@ class WearYard {
     /** A test at one head: the flow is inverse to the seconds, so the fraction of the first test is what is asked. */
     long test(Unit unit, Instant at, double fraction) {
         return readings.recordFlowTest(CareYard.flowTest(unit.id(), at, FIRST_SECONDS / fraction), ilse());
+    }
+
+    /** A test at another lift, on a rig of this name. */
+    void testAtLift(Unit unit, Instant at, double liftM, double seconds, String rig) {
+        FlowTestDraft usual = CareYard.flowTest(unit.id(), at, seconds);
+        readings.recordFlowTest(
+                new FlowTestDraft(
+                        usual.unitId(),
+                        usual.at(),
+                        rig,
+                        usual.container(),
+                        usual.seconds(),
+                        liftM,
+                        null,
+                        usual.heightUncertaintyM(),
+                        usual.waterC(),
+                        null,
+                        usual.exitLoss(),
+                        usual.pieces(),
+                        null,
+                        null,
+                        null,
+                        null),
+                ilse());
     }
 
     /** A meter reading and a test at the same moment. */
