@@ -99,7 +99,7 @@ class WearJourneyTests {
         browser.type("units", "40").type("rate", "0.15").type("lead", "14").type("peak", "3");
         workOut(browser, "spares-part");
         browser.picture("figures-1280");
-        String there = browser.path();
+        String there = browser.path().replaceAll("#.*", "");
         print(browser, there, "figures-print");
         browser.phone().go(there).picture("figures-390");
         browser.desk()
