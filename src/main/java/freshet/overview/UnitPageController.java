@@ -139,14 +139,15 @@ class UnitPageController {
                     own.upper(),
                     messages.getMessage("overview.curve.own", new Object[] {unit.tag()}, locale));
         }
-        int number = plot.points().size();
+        List<Long> testIds =
+                plot.points().stream().map(TestPlot.Point::testId).distinct().toList();
         for (TestPlot.Point test : plot.points()) {
             sheet.test(
                     test.flowM3h(),
                     test.headM(),
                     test.flowUncertaintyM3h(),
                     test.headUncertaintyM(),
-                    String.valueOf(number--));
+                    String.valueOf(testIds.size() - testIds.indexOf(test.testId())));
         }
         return sheet;
     }

@@ -52,6 +52,9 @@ class FlowTest {
     @Embedded
     FlowTestDraft.@Nullable Gauge gauge;
 
+    @Embedded
+    FlowTestDraft.@Nullable ShutOff shutOff;
+
     @Column(name = "lift_u_m")
     double heightUncertaintyM;
 
@@ -107,6 +110,7 @@ class FlowTest {
         seconds.addAll(draft.seconds());
         liftM = draft.liftM();
         gauge = draft.gauge();
+        shutOff = draft.shutOff();
         heightUncertaintyM = draft.heightUncertaintyM();
         waterC = draft.waterC();
         pumpOutletMm = draft.pumpOutletMm();
@@ -137,7 +141,8 @@ class FlowTest {
                 volts,
                 amps,
                 frequencyHz,
-                note);
+                note,
+                shutOff);
     }
 
     boolean stands() {

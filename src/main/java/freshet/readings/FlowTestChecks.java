@@ -3,6 +3,7 @@ package freshet.readings;
 import static freshet.people.Refused.Wrong.at;
 
 import freshet.hydraulics.OutOfRange;
+import freshet.hydraulics.WornCurve;
 import freshet.measures.Quantity;
 import freshet.measures.Show;
 import freshet.measures.UnitSystem;
@@ -74,6 +75,7 @@ final class FlowTestChecks {
         if (wrongs.isEmpty()) {
             try {
                 flows();
+                shutOff();
                 if (wrongs.isEmpty()) {
                     new FlowTestWorking(model, null).figures(draft);
                 }
@@ -121,6 +123,21 @@ final class FlowTestChecks {
         Double meter = draft.container().meterFlowM3h();
         if (meter != null && meter > limit) {
             wrongs.add(meterMixUp(meter, flow, most, limit));
+        }
+    }
+
+    /** Against a shut valve a pump gives its most head: not over the curve's by much, and not less than while it ran. */
+    private void shutOff() {
+        WornCurve.TestPoint shut = FlowTestWorking.shutOff(draft);
+        if (shut == null) {
+            return;
+        }
+        double most = model.curve().shutOffHeadM();
+        double running = FlowTestWorking.headM(draft);
+        if (shut.headM() > MOST_OVER_CURVE * most) {
+            wrongs.add(at("shutOff", "readings.shutOff.tooHigh", show.head(shut.headM()), show.head(most)));
+        } else if (shut.headM() + 2 * shut.headUncertaintyM() < running) {
+            wrongs.add(at("shutOff", "readings.shutOff.tooLow", show.head(shut.headM()), show.head(running)));
         }
     }
 

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param pumpOutletMm bore at the pump's outlet, where known
  * @param exitLoss velocity heads lost at the free end, usually 1
  * @param pieces what the water went through, in flow order, 0 to 20
+ * @param shutOff what the gauge showed with the valve shut; null when that was not tried
  */
 public record FlowTestDraft(
         long unitId,
@@ -36,7 +37,8 @@ public record FlowTestDraft(
         @Nullable Double volts,
         @Nullable Double amps,
         @Nullable Double frequencyHz,
-        @Nullable String note) {
+        @Nullable String note,
+        @Nullable ShutOff shutOff) {
 
     /** Usual standard uncertainty of one hand-stopped time: half of ±0.5 s (common practice, no source). */
     public static final double USUAL_TIMING_UNCERTAINTY_S = 0.25;
@@ -49,6 +51,44 @@ public record FlowTestDraft(
         at = at.truncatedTo(ChronoUnit.MICROS); // as fine as it is kept
         seconds = List.copyOf(seconds);
         pieces = List.copyOf(pieces);
+    }
+
+    /** A test without the valve shut. */
+    public FlowTestDraft(
+            long unitId,
+            Instant at,
+            @Nullable String rig,
+            Container container,
+            List<Double> seconds,
+            @Nullable Double liftM,
+            @Nullable Gauge gauge,
+            double heightUncertaintyM,
+            double waterC,
+            @Nullable Double pumpOutletMm,
+            double exitLoss,
+            List<Piece> pieces,
+            @Nullable Double volts,
+            @Nullable Double amps,
+            @Nullable Double frequencyHz,
+            @Nullable String note) {
+        this(
+                unitId,
+                at,
+                rig,
+                container,
+                seconds,
+                liftM,
+                gauge,
+                heightUncertaintyM,
+                waterC,
+                pumpOutletMm,
+                exitLoss,
+                pieces,
+                volts,
+                amps,
+                frequencyHz,
+                note,
+                null);
     }
 
     /**
@@ -70,6 +110,13 @@ public record FlowTestDraft(
             @Column(name = "gauge_u_kpa") double uncertaintyKPa,
             @Column(name = "gauge_above_water_m") double aboveWaterM,
             @Column(name = "gauge_bore_mm") double boreMm) {}
+
+    /** The gauge with the valve shut: no water moves, so that the pressure and the gauge's height are the whole head. */
+    @Embeddable
+    public record ShutOff(
+            @Column(name = "shut_off_kpa") double kPa,
+            @Column(name = "shut_off_u_kpa") double uncertaintyKPa,
+            @Column(name = "shut_off_above_water_m") double aboveWaterM) {}
 
     /**
      * One piece of the line: a hose, or an adapter or fitting of no length.

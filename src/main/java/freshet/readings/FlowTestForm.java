@@ -9,6 +9,7 @@ import freshet.pumps.Unit;
 import freshet.readings.FlowTestDraft.Container;
 import freshet.readings.FlowTestDraft.Gauge;
 import freshet.readings.FlowTestDraft.Piece;
+import freshet.readings.FlowTestDraft.ShutOff;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -34,6 +35,8 @@ record FlowTestForm(
         @Nullable String gaugeHeight,
         @Nullable String gaugeBore,
         @Nullable String gaugeUncertainty,
+        @Nullable String shutOff,
+        @Nullable String shutOffHeight,
         @Nullable String pumpOutlet,
         @Nullable List<PieceForm> pieces,
         @Nullable String volts,
@@ -57,6 +60,8 @@ record FlowTestForm(
                 ReadingForm.toTheMinute(now, unit.stand().zone()),
                 latest == null ? null : latest.rig(),
                 latest == null ? null : Quantity.VOLUME.input(latest.container().volumeL(), system),
+                null,
+                null,
                 null,
                 null,
                 null,
@@ -99,6 +104,8 @@ record FlowTestForm(
                 gaugeHeight,
                 gaugeBore,
                 gaugeUncertainty,
+                shutOff,
+                shutOffHeight,
                 pumpOutlet,
                 other,
                 volts,
@@ -127,6 +134,7 @@ record FlowTestForm(
         if (Typed.text(gauge) == null) {
             typed.required("lift", liftM, "readings.lift.missing");
         }
+        ShutOff shut = shutOff(typed);
         Double height = typed.quantity("heightUncertainty", heightUncertainty, Quantity.HEAD);
         Double outlet = typed.quantity("pumpOutlet", pumpOutlet, Quantity.BORE);
         List<Piece> line = new ArrayList<>();
@@ -160,7 +168,8 @@ record FlowTestForm(
                 itsVolts,
                 itsAmps,
                 hertz,
-                Typed.text(note));
+                Typed.text(note),
+                shut);
     }
 
     private List<Double> laps(Typed typed) {
@@ -176,6 +185,24 @@ record FlowTestForm(
             typed.wrong("lap1", "readings.laps.missing");
         }
         return laps;
+    }
+
+    /** What the gauge showed with the valve shut; null when that was not tried. Its height may stand with the running gauge alone. */
+    private @Nullable ShutOff shutOff(Typed typed) {
+        if (Typed.text(shutOff) == null) {
+            return null;
+        }
+        boolean own = Typed.text(shutOffHeight) != null;
+        String field = own ? "shutOffHeight" : "gaugeHeight";
+        Double kPa = typed.quantity("shutOff", shutOff, Quantity.PRESSURE);
+        Double height = typed.required(
+                "shutOffHeight",
+                typed.quantity(field, own ? shutOffHeight : gaugeHeight, Quantity.HEAD),
+                "readings.gaugeHeight.missing");
+        Double uncertainty = typed.quantity("gaugeUncertainty", gaugeUncertainty, Quantity.PRESSURE);
+        return kPa == null || height == null
+                ? null
+                : new ShutOff(kPa, uncertainty == null ? USUAL_GAUGE_UNCERTAINTY_KPA : uncertainty, height);
     }
 
     /** What the gauge showed; null when none was read. */

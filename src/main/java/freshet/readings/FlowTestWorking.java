@@ -11,6 +11,8 @@ import freshet.hydraulics.MeasuredHead;
 import freshet.hydraulics.OutOfRange;
 import freshet.hydraulics.PumpOrLine;
 import freshet.hydraulics.Section;
+import freshet.hydraulics.Water;
+import freshet.hydraulics.WornCurve;
 import freshet.pumps.Model;
 import freshet.readings.FlowTestResult.Figures;
 import java.util.List;
@@ -237,6 +239,18 @@ final class FlowTestWorking {
                         gauge.uncertaintyKPa(),
                         draft.waterC(),
                         draft.heightUncertaintyM());
+    }
+
+    /** The head at no flow, m, and its standard uncertainty; null when the valve was not shut. */
+    static WornCurve.@Nullable TestPoint shutOff(FlowTestDraft draft) {
+        FlowTestDraft.ShutOff shut = draft.shutOff();
+        if (shut == null) {
+            return null;
+        }
+        Water water = Water.at(draft.waterC());
+        double head = water.headM(1000 * shut.kPa()) + shut.aboveWaterM();
+        double uncertainty = Math.hypot(water.headM(1000 * shut.uncertaintyKPa()), draft.heightUncertaintyM());
+        return WornCurve.TestPoint.shutOff(head, uncertainty);
     }
 
     private static Line line(FlowTestDraft draft) {

@@ -1,14 +1,14 @@
 package freshet.readings;
 
 import freshet.hydraulics.Curve;
-import freshet.hydraulics.MeasuredFlow;
-import freshet.hydraulics.MeasuredHead;
 import freshet.hydraulics.OutOfRange;
 import freshet.hydraulics.WornCurve;
 import freshet.pumps.Model;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,7 +27,7 @@ public record TestPlot(List<Point> points, @Nullable OwnLine line) {
     private static final double COVERAGE = 2;
     private static final double LOWEST_FACTOR = 0.01;
 
-    /** One test with its expanded uncertainties, k = 2. */
+    /** One measured point with its expanded uncertainties, k = 2; at no flow when the valve was shut. */
     public record Point(
             long testId, double flowM3h, double headM, double flowUncertaintyM3h, double headUncertaintyM) {}
 
@@ -41,24 +41,32 @@ public record TestPlot(List<Point> points, @Nullable OwnLine line) {
         List<Point> points = new ArrayList<>();
         List<WornCurve.TestPoint> now = new ArrayList<>();
         for (FlowTest test : newestFirst) {
-            MeasuredFlow flow = FlowTestWorking.flow(test.facts());
-            MeasuredHead head = FlowTestWorking.head(test.facts());
-            WornCurve.TestPoint point = WornCurve.TestPoint.of(flow, head);
-            double headUncertainty =
-                    Math.hypot(point.headUncertaintyM(), point.headPerFlow() * point.flowUncertaintyM3h());
-            points.add(new Point(
-                    test.id,
-                    point.flowM3h(),
-                    point.headM(),
-                    COVERAGE * point.flowUncertaintyM3h(),
-                    COVERAGE * headUncertainty));
-            boolean recent =
-                    !test.facts().at().isBefore(newestFirst.get(0).facts().at().minus(SAME_CONDITION));
-            if (recent && !FlowTestWorking.atOtherFrequency(model, test.facts())) {
-                now.add(point);
+            FlowTestDraft facts = test.facts();
+            boolean counts =
+                    !facts.at().isBefore(newestFirst.get(0).facts().at().minus(SAME_CONDITION))
+                            && !FlowTestWorking.atOtherFrequency(model, facts);
+            WornCurve.TestPoint running =
+                    WornCurve.TestPoint.of(FlowTestWorking.flow(facts), FlowTestWorking.head(facts));
+            for (WornCurve.TestPoint point : Stream.of(running, FlowTestWorking.shutOff(facts))
+                    .filter(Objects::nonNull)
+                    .toList()) {
+                points.add(drawn(test.id, point));
+                if (counts) {
+                    now.add(point);
+                }
             }
         }
         return new TestPlot(List.copyOf(points), line(model.curve(), now));
+    }
+
+    private static Point drawn(long testId, WornCurve.TestPoint point) {
+        double headUncertainty = Math.hypot(point.headUncertaintyM(), point.headPerFlow() * point.flowUncertaintyM3h());
+        return new Point(
+                testId,
+                point.flowM3h(),
+                point.headM(),
+                COVERAGE * point.flowUncertaintyM3h(),
+                COVERAGE * headUncertainty);
     }
 
     private static @Nullable OwnLine line(Curve rated, List<WornCurve.TestPoint> now) {
