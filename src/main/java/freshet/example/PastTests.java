@@ -4,7 +4,10 @@ import freshet.people.Person;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import freshet.readings.FlowTestDraft;
+import freshet.readings.MeterKind;
+import freshet.readings.ReadingDraft;
 import freshet.readings.Readings;
+import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -49,11 +52,12 @@ final class PastTests {
         drum("OS-L1", 400, 36.3, freya);
         drum("OS-L1", 33, 35.8, freya);
         double[] wearing = {160, 157.5, 153, 149.5, 146, 141};
+        double[] hours = {268.4, 309.7, 355.2, 401.8, 447.5, 516.3};
         for (int i = 0; i < wearing.length; i++) {
-            tank("BF-18", 330 - 62L * i, wearing[i], ilse);
+            tank("BF-18", 330 - 62L * i, wearing[i], hours[i], ilse);
         }
-        tank("BF-17", 300, 161, teo);
-        tank("BF-17", 20, 158, teo);
+        tank("BF-17", 300, 161, 201.2, teo);
+        tank("BF-17", 20, 158, 262.9, teo);
     }
 
     /** The yard's drum on rig R-1: 10 ft of 1 1/2 in hose, 8 ft of lift. */
@@ -66,8 +70,15 @@ final class PastTests {
     }
 
     /** The measured tank: 20 ft of 2 in hose, 20 ft of lift; the meter is read too. */
-    private void tank(String tag, long daysAgo, double gpm, Person by) {
+    private void tank(String tag, long daysAgo, double gpm, double runHours, Person by) {
         record(tag, daysAgo, 0, "R-3", TANK_L, gpm, 20, 2, 20, by);
+        readings.recordReading(
+                ReadingDraft.of(
+                        pumps.unitTagged(tag).orElseThrow().id(),
+                        MeterKind.RUN_HOURS,
+                        now.minus(Duration.ofDays(daysAgo)).minus(Duration.ofHours(3)),
+                        BigDecimal.valueOf(runHours)),
+                by);
     }
 
     private void record(
