@@ -14,7 +14,7 @@ record CorrectionForm(
 
     static CorrectionForm of(ServiceRecord record, Map<Long, Answer> answers) {
         Map<String, LineForm> lines = new LinkedHashMap<>();
-        answers.forEach((id, answer) -> lines.put(String.valueOf(id), LineForm.of(answer)));
+        answers.forEach((id, answer) -> lines.put(LineForm.key(id), LineForm.of(answer)));
         return new CorrectionForm(lines, null, record.note());
     }
 

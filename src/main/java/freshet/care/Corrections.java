@@ -2,6 +2,7 @@ package freshet.care;
 
 import static freshet.people.Refused.Wrong.at;
 
+import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
 import freshet.checklists.Checklists;
 import freshet.checklists.Verdict;
@@ -18,6 +19,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -100,13 +102,18 @@ class Corrections {
         return id;
     }
 
-    /** A line that failed before has its finding already; the words are asked for only where it fails anew. */
+    /** What failed before has its finding already, and what was left before may stay so. */
     private static List<Wrong> withoutKnown(List<Wrong> wrongs, Checklist checklist, Map<Long, RecordLine> before) {
-        Set<String> known = checklist.lines().stream()
-                .filter(line -> before.get(line.id()).verdict() == Verdict.FAIL)
-                .map(line -> Judgement.field(line, "finding"))
-                .collect(Collectors.toSet());
-        return wrongs.stream().filter(wrong -> !known.contains(wrong.field())).toList();
+        Set<Wrong> known = new HashSet<>();
+        for (CheckLine line : checklist.lines()) {
+            Verdict verdict = before.get(line.id()).verdict();
+            if (verdict == Verdict.FAIL) {
+                known.add(Judgement.noWords(line));
+            } else if (verdict == Verdict.LEFT) {
+                known.add(Judgement.noAnswer(line));
+            }
+        }
+        return wrongs.stream().filter(wrong -> !known.contains(wrong)).toList();
     }
 
     /** The answers of a record as a form begins with. */

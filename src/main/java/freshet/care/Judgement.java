@@ -70,7 +70,7 @@ final class Judgement {
         if (check.safety() && found.verdict() != Verdict.PASS) {
             wrongs.add(at(field(check, "answer"), "care.line.safetyFirst"));
         } else if (found.verdict() == Verdict.LEFT && (check.required() && !locked || left != null)) {
-            wrongs.add(at(field(check, "answer"), "care.line.missing"));
+            wrongs.add(noAnswer(check));
         }
         conclude(check, answer, found, left);
     }
@@ -91,7 +91,7 @@ final class Judgement {
         int severity = answer.severity() == null ? proposed : answer.severity();
         boolean words = !blank(answer.finding());
         if (!words && (failed || severity > proposed)) {
-            wrongs.add(at(field(check, "finding"), "care.finding.missing"));
+            wrongs.add(noWords(check));
         }
         if (failed && severity < proposed) {
             wrongs.add(at(field(check, "severity"), "care.finding.lower", proposed));
@@ -136,9 +136,17 @@ final class Judgement {
         return wrongs;
     }
 
+    static Wrong noAnswer(CheckLine check) {
+        return at(field(check, "answer"), "care.line.missing");
+    }
+
+    static Wrong noWords(CheckLine check) {
+        return at(field(check, "finding"), "care.finding.missing");
+    }
+
     /** The name of a part of a line in the form. */
     static String field(CheckLine check, String part) {
-        return "line[" + check.id() + "]." + part;
+        return "line[" + LineForm.key(check.id()) + "]." + part;
     }
 
     private static boolean blank(@Nullable String text) {

@@ -18,6 +18,11 @@ record LineForm(
 
     static final LineForm BLANK = new LineForm(null, null, null, null, null);
 
+    /** What a line is called in a form: "c12", a word of its own, for a bare number would be taken for the row of a list. */
+    static String key(long lineId) {
+        return "c" + lineId;
+    }
+
     static LineForm of(Answer answer) {
         boolean none = CheckLine.DOES_NOT_APPLY.equals(answer.answer());
         return new LineForm(
@@ -32,16 +37,15 @@ record LineForm(
     static Map<String, LineForm> complete(Checklist checklist, @Nullable Map<String, LineForm> sent) {
         Map<String, LineForm> complete = new LinkedHashMap<>();
         for (CheckLine check : checklist.lines()) {
-            LineForm form = sent == null ? null : sent.get(String.valueOf(check.id()));
-            complete.put(String.valueOf(check.id()), form == null ? BLANK : form);
+            LineForm form = sent == null ? null : sent.get(key(check.id()));
+            complete.put(key(check.id()), form == null ? BLANK : form);
         }
         return complete;
     }
 
     static List<Answer> answers(Checklist checklist, Map<String, LineForm> complete) {
         return checklist.lines().stream()
-                .map(check ->
-                        complete.getOrDefault(String.valueOf(check.id()), BLANK).typed(check.id()))
+                .map(check -> complete.getOrDefault(key(check.id()), BLANK).typed(check.id()))
                 .toList();
     }
 

@@ -44,7 +44,7 @@ record LineRow(
         List<LineRow> rows = new ArrayList<>();
         String section = "";
         for (CheckLine check : checks) {
-            LineForm form = forms.getOrDefault(String.valueOf(check.id()), LineForm.BLANK);
+            LineForm form = forms.getOrDefault(LineForm.key(check.id()), LineForm.BLANK);
             rows.add(row(
                     check,
                     check.section().equals(section) ? null : check.section(),
@@ -107,7 +107,7 @@ record LineRow(
 
     /** The field's name and id without its part. */
     public String name() {
-        return "line[" + check.id() + "]";
+        return "line[" + LineForm.key(check.id()) + "]";
     }
 
     /** How the choices are laid out. */

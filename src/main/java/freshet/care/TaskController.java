@@ -99,6 +99,7 @@ class TaskController {
             return page(now, again, model, me);
         } catch (Refused refused) {
             refused.into(errors);
+            model.addAttribute("kept", true);
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         }
         return page(sheet, form, model, me);

@@ -24,7 +24,7 @@ record TaskForm(
         for (CheckLine check : sheet.checklist().lines()) {
             SavedAnswer saved = sheet.saved().get(check.id());
             boolean mine = saved != null && (!check.safety() || saved.answeredBy() == me.id());
-            lines.put(String.valueOf(check.id()), mine ? LineForm.of(saved.answer()) : LineForm.BLANK);
+            lines.put(LineForm.key(check.id()), mine ? LineForm.of(saved.answer()) : LineForm.BLANK);
         }
         return new TaskForm(String.valueOf(sheet.task().version()), lines, null, null, null);
     }

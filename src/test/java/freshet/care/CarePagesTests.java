@@ -65,7 +65,7 @@ class CarePagesTests {
     }
 
     private String name(String question, String part) {
-        return "line[" + line(sheet(), question).id() + "]." + part;
+        return "line[c" + line(sheet(), question).id() + "]." + part;
     }
 
     /** Every answer that passes, as the form sends it, with others in their place or beside. */
@@ -77,7 +77,7 @@ class CarePagesTests {
             named.add(others[i]);
         }
         for (Answer answer : allPass(sheet(), by)) {
-            String name = "line[" + answer.lineId() + "].answer";
+            String name = "line[c" + answer.lineId() + "].answer";
             if (!named.contains(name)) {
                 form.add(name);
                 form.add(String.valueOf(answer.answer()));
@@ -306,6 +306,12 @@ class CarePagesTests {
         Page page = teos.open(address());
         assertThat(page.text(".warn")).isEqualTo("This task was withdrawn. The unit stands at another site.");
         assertThat(page.html().select("form.checks")).isEmpty();
+
+        String amps = name("Running amps", "answer");
+        Page late = teos.submit(address(), "press", "save", "version", "0", amps, "4.4");
+        assertThat(late.status()).isEqualTo(422);
+        assertThat(late.text(".wrongs")).contains("withdrawn");
+        assertThat(late.html().getElementById(amps).val()).isEqualTo("4.4");
     }
 
     @Test
@@ -324,11 +330,11 @@ class CarePagesTests {
                 "save",
                 "version",
                 "0",
-                "line[999999].answer",
+                "line[c999999].answer",
                 "YES",
                 "line[x].answer",
                 "YES",
-                "line[" + mine.id() + "].answer",
+                "line[c" + mine.id() + "].answer",
                 "4.5");
         assertThat(saved.status()).isEqualTo(302);
         assertThat(sheet().saved()).containsOnlyKeys(mine.id());

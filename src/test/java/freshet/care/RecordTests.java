@@ -157,6 +157,15 @@ class RecordTests {
     }
 
     @Test
+    void keepsOpenWhatWasLeftToACompetentPersonWhoeverCorrects() {
+        long correction = care.correct(record, amps("5.0", "Read the wrong meter"), ilse);
+        assertThat(care.record(correction).lines())
+                .filteredOn(line -> line.section().startsWith("By meter"))
+                .hasSize(2)
+                .allMatch(line -> line.verdict() == Verdict.LEFT);
+    }
+
+    @Test
     void makesAFindingWhereACorrectionFailsAnew() {
         CheckLine runs = line(sheet, "How does it run");
         List<Answer> weak = with(

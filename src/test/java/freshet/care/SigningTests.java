@@ -85,7 +85,7 @@ class SigningTests {
         Refused refusal = catchThrowableOfType(Refused.class, refused);
         assertThat(refusal).as("refused").isNotNull();
         return refusal.wrongs().stream()
-                .filter(wrong -> wrong.field().startsWith("line[" + line.id() + "]"))
+                .filter(wrong -> wrong.field().startsWith("line[c" + line.id() + "]"))
                 .map(wrong -> wrong.field().substring(wrong.field().indexOf('.') + 1) + " " + wrong.code())
                 .collect(Collectors.toSet());
     }
