@@ -19,7 +19,7 @@ record ChoicesForm(
         @Nullable Boolean everySite,
         @Nullable List<Long> siteIds,
         @Nullable Boolean tellOverdue,
-        @Nullable Integer overdueDays,
+        @Nullable String overdueDays,
         @Nullable Boolean tellDanger,
         @Nullable Integer version) {
 
@@ -34,7 +34,7 @@ record ChoicesForm(
                 its.everySite(),
                 List.copyOf(its.siteIds()),
                 its.tellOverdue(),
-                its.overdueDays(),
+                String.valueOf(its.overdueDays()),
                 its.tellDanger(),
                 its.version());
     }
@@ -50,7 +50,7 @@ record ChoicesForm(
                 Boolean.TRUE.equals(everySite),
                 siteIds == null ? Set.of() : Set.copyOf(siteIds),
                 owner ? Boolean.TRUE.equals(tellOverdue) : stands.tellOverdue(),
-                owner && overdueDays != null ? overdueDays : stands.overdueDays(),
+                owner ? days(typed, stands.overdueDays()) : stands.overdueDays(),
                 owner ? Boolean.TRUE.equals(tellDanger) : stands.tellDanger());
         typed.refuseIfWrong();
         return draft;
@@ -64,6 +64,17 @@ record ChoicesForm(
             typed.wrong(field, "notices.noSuchTime", time);
             return null;
         }
+    }
+
+    private int days(Typed typed, int stands) {
+        String text = Typed.text(overdueDays);
+        if (text == null) {
+            return stands;
+        } else if (text.matches("\\d{1,4}")) {
+            return Integer.parseInt(text);
+        }
+        typed.wrong("overdueDays", "notices.overdueDays.range", ChoiceChecks.MOST_DAYS);
+        return stands;
     }
 
     public boolean hasSite(long siteId) {

@@ -4,18 +4,13 @@ import freshet.findings.Findings;
 import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
-import freshet.people.Refused;
 import freshet.people.Stale;
 import freshet.places.Places;
-import jakarta.mail.internet.AddressException;
-import jakarta.mail.internet.InternetAddress;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.springframework.context.ApplicationEventPublisher;
@@ -33,7 +28,6 @@ public class Notices {
     static final Duration QUESTION = Duration.ofDays(3);
 
     private static final int MAILS_SHOWN = 60;
-    private static final int MOST_DAYS = 365;
 
     private final ChoiceTable choices;
     private final Outbox outbox;
@@ -82,51 +76,16 @@ public class Notices {
 
     /** Chooses anew, unless somebody did since the given version. */
     public void choose(Person me, int version, ChoicesDraft draft) {
-        List<Refused.Wrong> wrongs = new ArrayList<>();
-        check(draft, wrongs);
-        Refused.ifAny(wrongs);
+        ChoiceChecks.check(draft);
         if (!choices.change(me.id(), version, draft, clock.instant())) {
             throw new Stale("choices", me.id());
         }
         people.note(me, "notices chosen", "person:" + me.id(), draft.toString());
     }
 
-    private static void check(ChoicesDraft draft, List<Refused.Wrong> wrongs) {
-        LocalTime from = draft.quietFrom();
-        LocalTime to = draft.quietTo();
-        boolean digest = draft.rhythm() != Rhythm.NONE;
-        if (draft.sendHour() < 0 || draft.sendHour() > 23) {
-            wrongs.add(Refused.Wrong.at("sendHour", "notices.sendHour.choose"));
-        } else if ((from == null) != (to == null)) {
-            wrongs.add(Refused.Wrong.at(from == null ? "quietFrom" : "quietTo", "notices.quiet.both"));
-        } else if (from != null && to != null && from.equals(to)) {
-            wrongs.add(Refused.Wrong.at("quietTo", "notices.quiet.same"));
-        } else if (digest
-                && from != null
-                && to != null
-                && new QuietHours(from, to).at(LocalTime.of(draft.sendHour(), 0))) {
-            wrongs.add(Refused.Wrong.at("sendHour", "notices.sendHour.quiet"));
-        }
-        if (digest && !draft.everySite() && draft.siteIds().isEmpty()) {
-            wrongs.add(Refused.Wrong.at("siteIds", "notices.siteIds.choose"));
-        }
-        if (draft.overdueDays() < 0 || draft.overdueDays() > MOST_DAYS) {
-            wrongs.add(Refused.Wrong.at("overdueDays", "notices.overdueDays.range", MOST_DAYS));
-        }
-    }
-
     /** Asks whether mail is welcome at an address, by one mail a day to it; until it says yes, mail goes where it went. */
     public void askAddress(Person me, String typed) {
-        String address = typed.strip();
-        try {
-            InternetAddress parsed = new InternetAddress(address, true);
-            if (!address.matches("[^\\s@<>]+@[^\\s@<>]+")
-                    || !parsed.getAddress().equals(address)) {
-                throw new AddressException("more than an address");
-            }
-        } catch (AddressException notOne) {
-            throw Refused.because("address", "notices.address.shape");
-        }
+        String address = ChoiceChecks.address(typed);
         Instant now = clock.instant();
         LocalDate today = LocalDate.ofInstant(now, ZoneOffset.UTC);
         choices.ask(me.id(), address, now);

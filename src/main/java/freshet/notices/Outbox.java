@@ -106,10 +106,14 @@ class Outbox {
                 .update();
     }
 
+    /** A mail that will not go out; late work in one that is no longer wanted counts as never told. */
     void end(long id, MailState state) {
         jdbc.sql("update notice_mail set state = ? where id = ?")
                 .params(state.name(), id)
                 .update();
+        if (state == MailState.STOPPED) {
+            jdbc.sql("delete from notice_task where mail_id = ?").param(id).update();
+        }
     }
 
     void tryNow(Instant now) {
