@@ -24,6 +24,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
@@ -33,7 +34,11 @@ import org.hamcrest.Matchers;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import org.quartz.CronTrigger;
+import org.quartz.JobKey;
+import org.quartz.Scheduler;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.MessageSource;
 import org.springframework.mail.javamail.JavaMailSenderImpl;
 import org.springframework.test.web.servlet.MockMvc;
 
@@ -65,6 +70,12 @@ class PostTests {
 
     @Autowired
     MockMvc mvc;
+
+    @Autowired
+    Scheduler scheduler;
+
+    @Autowired
+    MessageSource messages;
 
     @Autowired
     TestClock clock;
@@ -289,6 +300,30 @@ class PostTests {
         mail.work();
         for (String probe : List.of("/actuator/health", "/actuator/health/liveness", "/actuator/health/readiness")) {
             mvc.perform(get(probe)).andExpect(status().isOk());
+        }
+    }
+
+    @Test
+    void worksByTheClockOfTheScheduler() throws Exception {
+        for (String job : List.of("round", "send")) {
+            assertThat(scheduler.getTriggersOfJob(JobKey.jobKey(job, "notices")))
+                    .as(job)
+                    .singleElement()
+                    .satisfies(trigger -> assertThat(trigger.getMisfireInstruction())
+                            .isEqualTo(CronTrigger.MISFIRE_INSTRUCTION_FIRE_ONCE_NOW));
+        }
+        scheduler.triggerJob(JobKey.jobKey("round", "notices"));
+        MailYard.await(() -> latest().kind() == MailKind.DIGEST);
+        scheduler.triggerJob(JobKey.jobKey("send", "notices"));
+        MailYard.await(() -> POST.getReceivedMessages().length == 1);
+        assertThat(MailYard.only(POST).title()).isEqualTo("1 overdue at Brackenfold Pump Yard");
+    }
+
+    @Test
+    void hasWordsForEveryTrouble() {
+        for (Trouble trouble : Trouble.values()) {
+            assertThat(messages.getMessage(trouble.code(), null, Locale.ENGLISH))
+                    .endsWith(".");
         }
     }
 }
