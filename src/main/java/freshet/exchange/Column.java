@@ -51,7 +51,7 @@ record Column(
     }
 
     /** Its heading in a file for people who read in this system. */
-    String heading(UnitSystem system) {
+    public String heading(UnitSystem system) {
         String unit = quantity == null ? word : quantity.unit(system);
         return unit == null ? name : name + " (" + unit + ")";
     }
