@@ -145,6 +145,21 @@ public enum Pattern {
         return ratio <= 1 + tolerance ? Reading.NORMAL : ratio < 3 ? Reading.HIGH : Reading.LOCKED;
     }
 
+    /** How the head may read, lowest first. */
+    public List<Reading> headReadings() {
+        return List.copyOf(head);
+    }
+
+    /** How the flow may read, lowest first. */
+    public List<Reading> flowReadings() {
+        return List.copyOf(flow);
+    }
+
+    /** How the current may read, lowest first. */
+    public List<Reading> ampsReadings() {
+        return List.copyOf(amps);
+    }
+
     /** Keys of the likely causes, commonest first, under {@code hydraulics.cause.}. */
     public List<String> causeKeys() {
         return causes.stream().map(c -> "hydraulics.cause." + c).toList();

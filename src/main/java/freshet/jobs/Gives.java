@@ -61,7 +61,7 @@ record Gives(DutyPoint duty, double lowM3h, @Nullable Double highM3h, double las
     }
 
     /** The flow, m³/h; where the duty point lies beyond the curve, the least that it can be. */
-    double flowM3h() {
+    public double flowM3h() {
         return duty.flowM3h() == null ? lastM3h : duty.flowM3h();
     }
 

@@ -36,7 +36,6 @@ record SheetPage(
         UnitMatches units,
         JobForm form) {
 
-    private static final String[] FILLS = {"open", "close", "law"};
     private static final double MOST_OF_CURVE = 1.6;
 
     /** One fact of the job: the key of its label, and what it is. */
@@ -65,7 +64,7 @@ record SheetPage(
                 sheet == null ? job.wantedM3h() : sheet.workingM3h(),
                 losses,
                 needed.headM(),
-                bar(job.line(), losses, words),
+                HeadParts.of(job.line(), losses, null, words),
                 sheet == null
                         ? List.of()
                         : sheet.bores().stream()
@@ -156,25 +155,5 @@ record SheetPage(
             drawn.duty(duty.flowM3h(), duty.headM(), words.show().flow(duty.flowM3h()));
         }
         return drawn;
-    }
-
-    private static List<Part> bar(JobLine line, LineLoss losses, Words words) {
-        List<Double> each = line.losses(losses);
-        int n = each.size();
-        String[] names = new String[n + 2];
-        String[] fills = new String[n + 2];
-        double[] heads = new double[n + 2];
-        names[0] = words.say("jobs.part.lift");
-        fills[0] = "run";
-        heads[0] = losses.liftM();
-        for (int i = 0; i < n; i++) {
-            names[i + 1] = words.piece(line.pieces().get(i));
-            fills[i + 1] = FILLS[i % FILLS.length];
-            heads[i + 1] = each.get(i);
-        }
-        names[n + 1] = words.say("jobs.part.exit");
-        fills[n + 1] = "f-ink";
-        heads[n + 1] = losses.exitM();
-        return Part.bar(names, fills, heads);
     }
 }

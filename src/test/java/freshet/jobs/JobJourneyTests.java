@@ -84,4 +84,20 @@ class JobJourneyTests {
                 .desk();
         browser.go("/jobs/sheet?press=work&flow=2,5&unit=XX-1").picture("job-wrong-1280");
     }
+
+    @Test
+    void tellsThePumpFromTheLine() {
+        Browser browser =
+                Browser.at(port).signIn("ilse", JobYard.PASSWORD).go("/jobs").press("Look at a weak pump");
+        browser.picture("split-blank-390");
+        browser.type("unit", "BF-02").type("lift", "12").type("flow", "11").type("amps", "4.4");
+        browser.type("pieces[0].bore", "1").type("pieces[0].length", "80").press("Work it out");
+        assertThat(browser.driver().findElement(By.tagName("h1")).getText()).isEqualTo("Mostly the line");
+        String path = browser.path();
+        browser.picture("split-390").desk().go(path).picture("split-1280").paper("split");
+        browser.go(path.replace("gauge=", "gauge=9.5")
+                        .replace("gaugeHeight=", "gaugeHeight=1")
+                        .replace("gaugeBore=", "gaugeBore=1.5"))
+                .picture("split-gauge-1280");
+    }
 }
