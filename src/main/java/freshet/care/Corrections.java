@@ -13,6 +13,7 @@ import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Refused.Wrong;
 import freshet.people.Stale;
+import freshet.people.Typed;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import java.time.Clock;
@@ -95,7 +96,7 @@ class Corrections {
                 by.id(),
                 by.fullName(),
                 correction.why().strip(),
-                Desk.text(correction.note()),
+                Typed.text(correction.note()),
                 "",
                 after));
         judgement.findings().forEach(line -> findings.write(Desk.draft(unit, id, line), by));

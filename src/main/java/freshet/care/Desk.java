@@ -13,6 +13,7 @@ import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Refused.Wrong;
 import freshet.people.Stale;
+import freshet.people.Typed;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import java.time.Clock;
@@ -128,7 +129,7 @@ class Desk {
                 by.id(),
                 by.fullName(),
                 null,
-                text(signOff.note()),
+                Typed.text(signOff.note()),
                 "",
                 judgement.recordLines()));
         judgement.findings().forEach(line -> findings.write(draft(unit, recordId, line), by));
@@ -216,9 +217,5 @@ class Desk {
             }
         }
         return String.join(", ", parts);
-    }
-
-    static @Nullable String text(@Nullable String typed) {
-        return typed == null || typed.isBlank() ? null : typed.strip();
     }
 }
