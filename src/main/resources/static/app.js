@@ -3,3 +3,8 @@ const wrongs = document.querySelector(".wrongs");
 if (wrongs) {
   wrongs.focus();
 }
+const print = document.querySelector("[data-print]");
+if (print) {
+  print.hidden = false;
+  print.addEventListener("click", () => window.print());
+}

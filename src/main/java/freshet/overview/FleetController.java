@@ -4,31 +4,27 @@ import freshet.fleet.Fleet;
 import freshet.fleet.FleetPage;
 import freshet.fleet.FleetQuery;
 import freshet.fleet.Word;
+import freshet.people.Typed;
 import freshet.places.Places;
 import freshet.pumps.PumpKind;
-import freshet.pumps.Pumps;
-import freshet.pumps.Unit;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
-/** The list of the fleet, searched, filtered, sorted and paged in the database; and the way from a tag to its unit. */
+/** The list of the fleet, searched, filtered, sorted and paged in the database. */
 @Controller
 class FleetController {
 
     private static final int ROWS = 50;
 
     private final Fleet fleet;
-    private final Pumps pumps;
     private final Places places;
 
-    FleetController(Fleet fleet, Pumps pumps, Places places) {
+    FleetController(Fleet fleet, Places places) {
         this.fleet = fleet;
-        this.pumps = pumps;
         this.places = places;
     }
 
@@ -45,8 +41,7 @@ class FleetController {
             int page) {
 
         FleetQuery query() {
-            String words = text == null || text.isBlank() ? null : text.strip();
-            return new FleetQuery(words, kind, site, customer, own, word, retired, sort, page, ROWS);
+            return new FleetQuery(Typed.text(text), kind, site, customer, own, word, retired, sort, page, ROWS);
         }
     }
 
@@ -79,18 +74,6 @@ class FleetController {
         model.addAttribute("sites", places.sites());
         model.addAttribute("customers", places.customers());
         return "overview/fleet";
-    }
-
-    /** A tag typed or scanned: straight to its unit, else to what resembles it. */
-    @GetMapping("/find")
-    String find(@RequestParam(defaultValue = "") String tag, RedirectAttributes to) {
-        String typed = tag.strip();
-        Optional<Unit> unit = typed.isEmpty() ? Optional.empty() : pumps.unitTagged(typed);
-        if (unit.isPresent()) {
-            return "redirect:/pumps/" + unit.get().id();
-        }
-        to.addAttribute("text", typed);
-        return "redirect:/pumps";
     }
 
     private static <E extends Enum<E>> @Nullable E choice(Class<E> type, @Nullable String text) {

@@ -112,6 +112,12 @@ public class Pumps {
         return rows.idTagged(tag).map(this::unit);
     }
 
+    /** The units with these tags, by tag; a tag that nobody has is left out. */
+    @Transactional(readOnly = true)
+    public List<Unit> unitsTagged(Collection<String> tags) {
+        return rows.units(rows.idsTagged(tags));
+    }
+
     /** The units of these ids, by tag; an id that nobody has is left out. */
     @Transactional(readOnly = true)
     public List<Unit> units(Collection<Long> ids) {

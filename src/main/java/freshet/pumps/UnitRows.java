@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -69,6 +70,15 @@ class UnitRows {
                 .param(tag.strip())
                 .query(Long.class)
                 .optional();
+    }
+
+    List<Long> idsTagged(Collection<String> tags) {
+        return jdbc.sql("select id from pump_unit where lower(tag) = any(:tags)")
+                .param(
+                        "tags",
+                        tags.stream().map(tag -> tag.toLowerCase(Locale.ROOT)).toArray(String[]::new))
+                .query(Long.class)
+                .list();
     }
 
     List<Long> activeIds() {
