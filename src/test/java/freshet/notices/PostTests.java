@@ -312,10 +312,15 @@ class PostTests {
                     .satisfies(trigger -> assertThat(trigger.getMisfireInstruction())
                             .isEqualTo(CronTrigger.MISFIRE_INSTRUCTION_FIRE_ONCE_NOW));
         }
-        scheduler.triggerJob(JobKey.jobKey("round", "notices"));
-        MailYard.await(() -> latest().kind() == MailKind.DIGEST);
-        scheduler.triggerJob(JobKey.jobKey("send", "notices"));
-        MailYard.await(() -> POST.getReceivedMessages().length == 1);
+        scheduler.start();
+        try {
+            scheduler.triggerJob(JobKey.jobKey("round", "notices"));
+            MailYard.await(() -> latest().kind() == MailKind.DIGEST);
+            scheduler.triggerJob(JobKey.jobKey("send", "notices"));
+            MailYard.await(() -> POST.getReceivedMessages().length == 1);
+        } finally {
+            scheduler.standby();
+        }
         assertThat(MailYard.only(POST).title()).isEqualTo("1 overdue at Brackenfold Pump Yard");
     }
 
