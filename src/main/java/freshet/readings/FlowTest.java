@@ -1,10 +1,13 @@
 package freshet.readings;
 
+import freshet.hydraulics.MeasuredFlow.Method;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 import jakarta.persistence.GeneratedValue;
 import jakarta.persistence.GenerationType;
 import jakarta.persistence.Id;
@@ -14,6 +17,8 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.hibernate.annotations.BatchSize;
 import org.jspecify.annotations.Nullable;
 
@@ -35,8 +40,23 @@ class FlowTest {
 
     String headBy;
 
+    @Enumerated(EnumType.STRING)
+    Method method;
+
     @Embedded
-    FlowTestDraft.Container container;
+    FlowTestDraft.@Nullable Container container;
+
+    @Embedded
+    FlowBy.@Nullable PitFall pitFall;
+
+    @Embedded
+    FlowBy.@Nullable LineMeter lineMeter;
+
+    @Embedded
+    FlowBy.@Nullable Jet jet;
+
+    @Nullable
+    Double speedRpm;
 
     @ElementCollection
     @CollectionTable(name = "flow_test_repeat", joinColumns = @JoinColumn(name = "flow_test_id"))
@@ -107,6 +127,8 @@ class FlowTest {
         rig = draft.rig();
         headBy = draft.gauge() == null ? "LINE" : "GAUGE";
         container = draft.container();
+        measuredBy(draft.by());
+        speedRpm = draft.speedRpm();
         seconds.addAll(draft.seconds());
         liftM = draft.liftM();
         gauge = draft.gauge();
@@ -142,7 +164,23 @@ class FlowTest {
                 amps,
                 frequencyHz,
                 note,
-                shutOff);
+                shutOff,
+                Stream.<@Nullable FlowBy>of(pitFall, lineMeter, jet)
+                        .filter(Objects::nonNull)
+                        .findFirst()
+                        .orElse(null),
+                speedRpm);
+    }
+
+    private void measuredBy(@Nullable FlowBy by) {
+        method = by == null ? Method.TIMED_CONTAINER : by.method();
+        if (by instanceof FlowBy.PitFall fell) {
+            pitFall = fell;
+        } else if (by instanceof FlowBy.LineMeter read) {
+            lineMeter = read;
+        } else if (by instanceof FlowBy.Jet sprang) {
+            jet = sprang;
+        }
     }
 
     boolean stands() {

@@ -66,7 +66,7 @@ final class FlowTestChecks {
         if (late != null) {
             wrongs.add(late);
         }
-        if (draft.seconds().isEmpty() || draft.seconds().size() > MOST_REPEATS) {
+        if (draft.by() == null && (draft.seconds().isEmpty() || draft.seconds().size() > MOST_REPEATS)) {
             wrongs.add(at("lap1", "readings.laps.count", MOST_REPEATS));
         }
         if (draft.gauge() == null && draft.liftM() == null) {
@@ -106,7 +106,11 @@ final class FlowTestChecks {
         };
     }
 
-    private static String field(String path) {
+    private String field(String path) {
+        String other = FlowByForm.field(draft.by(), path);
+        if (other != null) {
+            return other;
+        }
         if (path.startsWith("seconds[")) {
             return "lap" + (Integer.parseInt(path.substring(8, path.indexOf(']'))) + 1);
         }
@@ -117,12 +121,19 @@ final class FlowTestChecks {
         double flow = FlowTestWorking.flow(draft).flowM3h();
         double most = FlowTestWorking.mostFlowM3h(model, draft);
         double limit = MOST_OVER_CURVE * most;
-        if (flow > limit) {
-            wrongs.add(containerMixUp(flow, most, limit));
+        FlowTestDraft.Container container = draft.container();
+        if (container == null) {
+            if (flow > limit) {
+                wrongs.add(otherMixUp(flow, most, limit));
+            }
+            return;
         }
-        Double meter = draft.container().meterFlowM3h();
+        if (flow > limit) {
+            wrongs.add(containerMixUp(container, flow, most, limit));
+        }
+        Double meter = container.meterFlowM3h();
         if (meter != null && meter > limit) {
-            wrongs.add(meterMixUp(meter, flow, most, limit));
+            wrongs.add(meterMixUp("meterFlow", meter, flow, most, limit));
         }
     }
 
@@ -141,8 +152,19 @@ final class FlowTestChecks {
         }
     }
 
-    private Wrong containerMixUp(double flow, double most, double limit) {
-        double volume = draft.container().volumeL();
+    private Wrong otherMixUp(double flow, double most, double limit) {
+        if (draft.by() instanceof FlowBy.LineMeter) {
+            return meterMixUp("by.meter", flow, most, most, limit);
+        }
+        return at(
+                draft.by() instanceof FlowBy.Jet ? "by.jetBore" : "by.fall",
+                "readings.by.tooMuch",
+                show.flow(flow),
+                show.flow(most));
+    }
+
+    private Wrong containerMixUp(FlowTestDraft.Container container, double flow, double most, double limit) {
+        double volume = container.volumeL();
         if (show.system() == UnitSystem.US && flow / LITRES_PER_GALLON <= limit) {
             return at(
                     "container",
@@ -162,19 +184,19 @@ final class FlowTestChecks {
                 : at("container", "readings.flow.tooMuch.unknown", show.flow(flow), show.flow(most));
     }
 
-    /** The unit that brings the meter nearest to the container is the one that was read. */
-    private Wrong meterMixUp(double meter, double flow, double most, double limit) {
+    /** The unit that brings the meter nearest to the flow that is known or likely is the one that was read. */
+    private Wrong meterMixUp(String field, double meter, double flow, double most, double limit) {
         @Nullable
         MixUp read = METER_MIX_UPS.get(show.system()).stream()
                 .filter(mixUp -> meter * mixUp.factor() <= limit)
                 .min(Comparator.comparingDouble(mixUp -> Math.abs(Math.log(meter * mixUp.factor() / flow))))
                 .orElse(null);
         if (read == null) {
-            return at("meterFlow", "readings.meter.tooMuch", show.flow(meter), show.flow(most));
+            return at(field, "readings.meter.tooMuch", show.flow(meter), show.flow(most));
         }
         String asRead = Quantity.FLOW.input(meter, show.system()) + "\u00a0" + read.unit();
         return at(
-                "meterFlow",
+                field,
                 "readings.meter.tooMuch.unit",
                 show.flow(meter),
                 show.flow(most),

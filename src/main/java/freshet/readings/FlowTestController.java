@@ -63,6 +63,7 @@ class FlowTestController {
     private String page(Unit unit, FlowTestForm form, Model model) {
         model.addAttribute("form", form);
         model.addAttribute("pump", unit);
+        model.addAttribute("ways", FlowByForm.WAYS);
         model.addAttribute("hoses", PieceForm.HOSES);
         model.addAttribute("fittings", PieceForm.FITTINGS);
         return "readings/flow-test";

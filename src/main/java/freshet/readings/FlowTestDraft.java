@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * A flow test as it was measured. Every uncertainty is a standard one.
  *
  * @param rig the name of the rig; a changed hose is another rig
- * @param seconds the stopwatch's times to the container's mark, 1 to 10
+ * @param container what was filled; null when the flow was measured another way
+ * @param seconds the stopwatch's times to the container's mark, 1 to 10; none without a container
  * @param liftM from the water up to the outlet; must be known when there is no gauge
  * @param gauge where the head was read on a gauge; null when it is computed through the line
  * @param heightUncertaintyM of the lift, or of the gauge's height
@@ -20,12 +21,14 @@ import org.jspecify.annotations.Nullable;
  * @param exitLoss velocity heads lost at the free end, usually 1
  * @param pieces what the water went through, in flow order, 0 to 20
  * @param shutOff what the gauge showed with the valve shut; null when that was not tried
+ * @param by what else the flow was measured by; null when a container was filled
+ * @param speedRpm the speed that a tachometer showed; null without one
  */
 public record FlowTestDraft(
         long unitId,
         Instant at,
         @Nullable String rig,
-        Container container,
+        @Nullable Container container,
         List<Double> seconds,
         @Nullable Double liftM,
         @Nullable Gauge gauge,
@@ -38,7 +41,9 @@ public record FlowTestDraft(
         @Nullable Double amps,
         @Nullable Double frequencyHz,
         @Nullable String note,
-        @Nullable ShutOff shutOff) {
+        @Nullable ShutOff shutOff,
+        @Nullable FlowBy by,
+        @Nullable Double speedRpm) {
 
     /** Usual standard uncertainty of one hand-stopped time: half of ±0.5 s (common practice, no source). */
     public static final double USUAL_TIMING_UNCERTAINTY_S = 0.25;
@@ -48,6 +53,9 @@ public record FlowTestDraft(
     public static final double USUAL_HEIGHT_UNCERTAINTY_M = 0.03;
 
     public FlowTestDraft {
+        if ((container == null) == (by == null)) {
+            throw new IllegalArgumentException("a flow is measured with a container, or else another way");
+        }
         at = at.truncatedTo(ChronoUnit.MICROS); // as fine as it is kept
         seconds = List.copyOf(seconds);
         pieces = List.copyOf(pieces);
@@ -89,6 +97,71 @@ public record FlowTestDraft(
                 frequencyHz,
                 note,
                 null);
+    }
+
+    /** A test with a container, and no tachometer. */
+    public FlowTestDraft(
+            long unitId,
+            Instant at,
+            @Nullable String rig,
+            Container container,
+            List<Double> seconds,
+            @Nullable Double liftM,
+            @Nullable Gauge gauge,
+            double heightUncertaintyM,
+            double waterC,
+            @Nullable Double pumpOutletMm,
+            double exitLoss,
+            List<Piece> pieces,
+            @Nullable Double volts,
+            @Nullable Double amps,
+            @Nullable Double frequencyHz,
+            @Nullable String note,
+            @Nullable ShutOff shutOff) {
+        this(
+                unitId,
+                at,
+                rig,
+                container,
+                seconds,
+                liftM,
+                gauge,
+                heightUncertaintyM,
+                waterC,
+                pumpOutletMm,
+                exitLoss,
+                pieces,
+                volts,
+                amps,
+                frequencyHz,
+                note,
+                shutOff,
+                null,
+                null);
+    }
+
+    /** The same test with its flow measured another way than by a container, and the speed that was read. */
+    public FlowTestDraft measuredBy(FlowBy other, @Nullable Double rpm) {
+        return new FlowTestDraft(
+                unitId,
+                at,
+                rig,
+                null,
+                List.of(),
+                liftM,
+                gauge,
+                heightUncertaintyM,
+                waterC,
+                pumpOutletMm,
+                exitLoss,
+                pieces,
+                volts,
+                amps,
+                frequencyHz,
+                note,
+                shutOff,
+                other,
+                rpm);
     }
 
     /**

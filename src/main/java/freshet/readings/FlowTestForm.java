@@ -14,12 +14,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** What was typed about a flow test. */
 record FlowTestForm(
         @Nullable String at,
         @Nullable String rig,
+        @Nullable FlowByForm by,
         @Nullable String container,
         @Nullable String containerUncertainty,
         @Nullable String lap1,
@@ -42,6 +44,7 @@ record FlowTestForm(
         @Nullable String volts,
         @Nullable String amps,
         @Nullable String frequency,
+        @Nullable String speed,
         @Nullable String water,
         @Nullable String note) {
 
@@ -50,6 +53,7 @@ record FlowTestForm(
 
     FlowTestForm {
         pieces = PieceForm.kept(pieces);
+        by = by == null ? FlowByForm.blank(null, UnitSystem.SI) : by;
     }
 
     /** A blank one with the rig of the unit's latest test, or else with the hoses and adapters of its kit. */
@@ -59,7 +63,10 @@ record FlowTestForm(
         return new FlowTestForm(
                 ReadingForm.toTheMinute(now, unit.stand().zone()),
                 latest == null ? null : latest.rig(),
-                latest == null ? null : Quantity.VOLUME.input(latest.container().volumeL(), system),
+                FlowByForm.blank(latest, system),
+                latest == null || latest.container() == null
+                        ? null
+                        : Quantity.VOLUME.input(latest.container().volumeL(), system),
                 null,
                 null,
                 null,
@@ -82,6 +89,7 @@ record FlowTestForm(
                 null,
                 null,
                 null,
+                null,
                 null);
     }
 
@@ -89,6 +97,7 @@ record FlowTestForm(
         return new FlowTestForm(
                 at,
                 rig,
+                by,
                 container,
                 containerUncertainty,
                 lap1,
@@ -111,6 +120,7 @@ record FlowTestForm(
                 volts,
                 amps,
                 frequency,
+                speed,
                 water,
                 note);
     }
@@ -123,12 +133,11 @@ record FlowTestForm(
     FlowTestDraft draft(Unit unit, Person me, Instant now) {
         Typed typed = new Typed(me);
         Instant when = typed.moment("at", at, unit.stand().zone());
-        Double volumeL = typed.required(
-                "container", typed.quantity("container", container, Quantity.VOLUME), "readings.container.missing");
-        Double volumeUncertaintyL = typed.quantity("containerUncertainty", containerUncertainty, Quantity.VOLUME);
-        List<Double> laps = laps(typed);
         Double timing = typed.seconds("timingUncertainty", timingUncertainty);
-        Double meter = typed.quantity("meterFlow", meterFlow, Quantity.FLOW);
+        FlowByForm way = Objects.requireNonNull(by);
+        FlowBy other = way.read(typed, timing);
+        Container filled = way.container() ? container(typed, timing) : null;
+        List<Double> laps = way.container() ? laps(typed) : List.of();
         Gauge read = gauge(typed);
         Double liftM = typed.quantity("lift", lift, Quantity.HEAD);
         if (Typed.text(gauge) == null) {
@@ -145,18 +154,13 @@ record FlowTestForm(
         Double itsVolts = typed.quantity("volts", volts, Quantity.VOLTAGE);
         Double itsAmps = typed.quantity("amps", amps, Quantity.CURRENT);
         Double hertz = typed.number("frequency", frequency);
+        Double rpm = typed.number("speed", speed);
         typed.refuseIfWrong();
         return new FlowTestDraft(
                 unit.id(),
                 when == null ? now : when,
                 Typed.text(rig),
-                new Container(
-                        volumeL,
-                        volumeUncertaintyL == null
-                                ? FlowTestDraft.USUAL_CONTAINER_UNCERTAINTY * volumeL
-                                : volumeUncertaintyL,
-                        timing == null ? FlowTestDraft.USUAL_TIMING_UNCERTAINTY_S : timing,
-                        meter),
+                filled,
                 laps,
                 liftM,
                 read,
@@ -169,7 +173,23 @@ record FlowTestForm(
                 itsAmps,
                 hertz,
                 Typed.text(note),
-                shut);
+                shut,
+                other,
+                rpm);
+    }
+
+    private @Nullable Container container(Typed typed, @Nullable Double timing) {
+        Double volumeL = typed.required(
+                "container", typed.quantity("container", container, Quantity.VOLUME), "readings.container.missing");
+        Double uncertaintyL = typed.quantity("containerUncertainty", containerUncertainty, Quantity.VOLUME);
+        Double meter = typed.quantity("meterFlow", meterFlow, Quantity.FLOW);
+        return volumeL == null
+                ? null
+                : new Container(
+                        volumeL,
+                        uncertaintyL == null ? FlowTestDraft.USUAL_CONTAINER_UNCERTAINTY * volumeL : uncertaintyL,
+                        timing == null ? FlowTestDraft.USUAL_TIMING_UNCERTAINTY_S : timing,
+                        meter);
     }
 
     private List<Double> laps(Typed typed) {

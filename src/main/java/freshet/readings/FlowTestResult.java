@@ -2,6 +2,7 @@ package freshet.readings;
 
 import freshet.hydraulics.FlowTestReduction;
 import freshet.hydraulics.LineLoss;
+import freshet.hydraulics.MeasuredFlow;
 import freshet.hydraulics.PumpOrLine;
 import java.time.Instant;
 import java.util.List;
@@ -31,25 +32,30 @@ public record FlowTestResult(
     /**
      * The numbers of a test.
      *
-     * @param spread largest less smallest time, over their mean
+     * @param meanSeconds null when no container was filled
+     * @param spread largest less smallest time, over their mean; null when no container was filled
      * @param losses what the line takes at the measured flow; null when the head was read on a gauge
      * @param rated against the model's rated curve, its tolerance counted in
      * @param split the flow of a new pump without the line, and where it goes; null when the head was read on a gauge, or a new pump
      *     would run off its curve
+     * @param measured the flow with its uncertainty and what it takes for granted
      */
     public record Figures(
-            double meanSeconds,
-            double spread,
+            @Nullable Double meanSeconds,
+            @Nullable Double spread,
             double flowM3h,
             double headM,
             @Nullable LineLoss losses,
             FlowTestReduction rated,
-            @Nullable PumpOrLine split) {}
+            @Nullable PumpOrLine split,
+            MeasuredFlow measured) {}
 
     /** What to know before judging. */
     public enum Remark {
         /** The fill took less than 10 s, so that the thumb on the stopwatch weighs too much (common practice, no source). */
         SHORT_FILL,
+        /** The level fell for less than 10 s, so that the thumb on the stopwatch weighs too much (common practice, no source). */
+        SHORT_FALL,
         /** The times differ by more than 8 % of their mean: test again (common practice, no source). */
         SPREAD_OVER_8,
         /** The times differ by more than 5 % of their mean (common practice, no source). */
@@ -71,6 +77,7 @@ public record FlowTestResult(
         /** Whether the test should be made again, or its figures looked into, before anybody relies on it. */
         public boolean heavy() {
             return this == SHORT_FILL
+                    || this == SHORT_FALL
                     || this == SPREAD_OVER_8
                     || this == METER_DISAGREES
                     || this == MORE_THAN_REFERENCE;

@@ -15,8 +15,10 @@ import freshet.hydraulics.Water;
 import freshet.hydraulics.WornCurve;
 import freshet.pumps.Model;
 import freshet.readings.FlowTestResult.Figures;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,21 +82,22 @@ final class FlowTestWorking {
         MeasuredFlow flow = flow(draft);
         Curve rated = atFrequency(model.curve(), model, draft);
         FlowTestReduction reduction = FlowTestReduction.of(rated, flow, head(draft), model.curveUncertainty());
-        double slowest = draft.seconds().stream().mapToDouble(s -> s).max().orElseThrow();
-        double fastest = draft.seconds().stream().mapToDouble(s -> s).min().orElseThrow();
         Line line = draft.gauge() == null ? line(draft) : null;
         return new Figures(
-                mean(draft),
-                (slowest - fastest) / mean(draft),
+                draft.container() == null ? null : flow.meanSeconds(),
+                spread(draft),
                 flow.flowM3h(),
                 reduction.totalHeadM(),
                 line == null ? null : LineLoss.of(line, flow.flowM3h()),
                 reduction,
-                line == null ? null : split(rated, line, flow.flowM3h()));
+                line == null ? null : split(rated, line, flow.flowM3h()),
+                flow);
     }
 
-    private static double mean(FlowTestDraft draft) {
-        return draft.seconds().stream().mapToDouble(s -> s).average().orElseThrow();
+    private static @Nullable Double spread(FlowTestDraft draft) {
+        DoubleSummaryStatistics times =
+                draft.seconds().stream().mapToDouble(s -> s).summaryStatistics();
+        return times.getCount() == 0 ? null : (Double) ((times.getMax() - times.getMin()) / times.getAverage());
     }
 
     /** Against the unit's own first test when there is one before this, else against the rated curve. */
@@ -172,10 +175,11 @@ final class FlowTestWorking {
         }
     }
 
-    /** A rig is the same when its name, its way to find the head and every piece are. */
+    /** A rig is the same when its name, its ways to find flow and head and every piece are. */
     static boolean sameRig(FlowTestDraft one, FlowTestDraft other) {
         boolean same = rigName(one).equals(rigName(other))
                 && (one.gauge() == null) == (other.gauge() == null)
+                && method(one) == method(other)
                 && one.pieces().size() == other.pieces().size();
         for (int i = 0; same && i < one.pieces().size(); i++) {
             same = alike(one.pieces().get(i), other.pieces().get(i));
@@ -198,12 +202,19 @@ final class FlowTestWorking {
         return draft.rig() == null ? "" : draft.rig().strip().toLowerCase(Locale.ROOT);
     }
 
+    private static MeasuredFlow.Method method(FlowTestDraft draft) {
+        return draft.by() == null
+                ? MeasuredFlow.Method.TIMED_CONTAINER
+                : draft.by().method();
+    }
+
     static MeasuredFlow flow(FlowTestDraft draft) {
+        if (draft.by() != null) {
+            return draft.by().flow();
+        }
+        FlowTestDraft.Container container = Objects.requireNonNull(draft.container());
         return MeasuredFlow.timedContainer(
-                draft.container().volumeL(),
-                draft.container().volumeUncertaintyL(),
-                draft.seconds(),
-                draft.container().timingUncertaintyS());
+                container.volumeL(), container.volumeUncertaintyL(), draft.seconds(), container.timingUncertaintyS());
     }
 
     /** The most that the rated curve gives at the frequency of the test, m³/h. */

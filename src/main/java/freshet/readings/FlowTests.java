@@ -244,12 +244,15 @@ class FlowTests {
 
     private static List<Remark> remarks(Model model, FlowTestDraft draft, Figures figures, Compared compared) {
         List<Reason> reasons = compared.reduction().verdictReasons();
-        Double meter = draft.container().meterFlowM3h();
+        boolean filled = draft.container() != null;
+        Double meter = filled ? draft.container().meterFlowM3h() : null;
+        double spread = figures.spread() == null ? 0 : figures.spread();
         List<Remark> remarks = new ArrayList<>();
-        note(remarks, Remark.SHORT_FILL, reasons.contains(Reason.FILL_UNDER_10_S));
-        note(remarks, Remark.SPREAD_OVER_8, figures.spread() > SPREAD_TOO_WIDE);
-        note(remarks, Remark.SPREAD_OVER_5, figures.spread() > SPREAD_WIDE && figures.spread() <= SPREAD_TOO_WIDE);
-        note(remarks, Remark.FEW_REPEATS, reasons.contains(Reason.FEWER_THAN_3_REPEATS));
+        note(remarks, Remark.SHORT_FILL, filled && reasons.contains(Reason.FILL_UNDER_10_S));
+        note(remarks, Remark.SHORT_FALL, !filled && reasons.contains(Reason.FILL_UNDER_10_S));
+        note(remarks, Remark.SPREAD_OVER_8, spread > SPREAD_TOO_WIDE);
+        note(remarks, Remark.SPREAD_OVER_5, spread > SPREAD_WIDE && spread <= SPREAD_TOO_WIDE);
+        note(remarks, Remark.FEW_REPEATS, filled && reasons.contains(Reason.FEWER_THAN_3_REPEATS));
         note(
                 remarks,
                 Remark.METER_DISAGREES,
