@@ -53,12 +53,7 @@ record JobSheet(
             boolean there,
             Gives rated,
             @Nullable Gives worn,
-            double velocityMs) {
-
-        public Gives gives() {
-            return worn == null ? rated : worn;
-        }
-    }
+            double velocityMs) {}
 
     static JobSheet of(Job job, Chosen pump) {
         Line line = job.line().behind(pump.outletMm());

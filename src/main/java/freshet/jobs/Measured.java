@@ -25,6 +25,6 @@ record Measured(
         @Nullable Reading flow,
         @Nullable Reading current) {
 
-    /** Usual expanded uncertainty of a timed bucket, 2 to 5 %: the cautious end; worked out in the trade, see FlowTestDraft. */
+    /** Usual expanded uncertainty of a timed bucket: the cautious end of 2 to 5 % (common practice, no source). */
     static final double USUAL_FLOW_DOUBT = 0.05;
 }

@@ -13,10 +13,8 @@ enum Verdict {
     /** The unit was never tested. */
     UNKNOWN;
 
-    /** Least and usual margin of flow that is wanted; common practice, no source. */
+    /** Least margin of flow that is wanted, of the usual 15 to 25 %; common practice, no source. */
     static final double LEAST_MARGIN = 0.15;
-
-    static final double USUAL_MARGIN = 0.25;
 
     static Verdict of(boolean untested, Gives gives, double wantedM3h) {
         if (untested) {
