@@ -74,7 +74,7 @@ public class Fleet {
         List<Long> sorted = new ArrayList<>(new TreeSet<>(unitIds));
         for (int from = 0; from < sorted.size(); from += UNITS_AT_ONCE) {
             List<Long> chunk = sorted.subList(from, Math.min(from + UNITS_AT_ONCE, sorted.size()));
-            Map<Long, Summary> known = summaries.summaries(chunk);
+            Map<Long, Summary> known = summaries.hold(chunk);
             List<Summary> worked = worked(chunk);
             summaries.put(worked.stream()
                     .filter(summary -> !summary.equals(known.get(summary.unitId())))

@@ -43,9 +43,10 @@ class SummaryTable {
         this.json = json;
     }
 
-    Map<Long, Summary> summaries(Collection<Long> unitIds) {
+    /** The rows of these units, which nobody else may change until the end: whoever judges later sees the facts of who judged first. */
+    Map<Long, Summary> hold(Collection<Long> unitIds) {
         Map<Long, Summary> summaries = new HashMap<>();
-        jdbc.sql("select * from unit_summary where unit_id = any(?)")
+        jdbc.sql("select * from unit_summary where unit_id = any(?) order by unit_id for update")
                 .param(unitIds.toArray(Long[]::new))
                 .query((row, n) -> summary(row))
                 .list()
