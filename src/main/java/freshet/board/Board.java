@@ -2,6 +2,7 @@ package freshet.board;
 
 import freshet.checklists.Checklists;
 import freshet.pumps.Pumps;
+import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -68,6 +69,16 @@ public class Board {
         Set<Long> units = planner.unitsAt(siteIds);
         if (!units.isEmpty()) {
             planUnits(units);
+        }
+    }
+
+    /** The same for the units of all sites in this time zone, with what their readings make due. */
+    public void planZone(ZoneId zone) {
+        Set<Long> units = planner.unitsIn(zone);
+        if (!units.isEmpty()) {
+            planner.plan(units);
+            capacityWatch.look(List.copyOf(units));
+            planned(units);
         }
     }
 

@@ -4,7 +4,7 @@ import org.quartz.DisallowConcurrentExecution;
 import org.quartz.Job;
 import org.quartz.JobExecutionContext;
 
-/** Plans by the clock. */
+/** Plans everything at a start. */
 @DisallowConcurrentExecution
 class PlanJob implements Job {
 

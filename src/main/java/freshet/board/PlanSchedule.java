@@ -1,47 +1,39 @@
 package freshet.board;
 
-import org.quartz.CronScheduleBuilder;
-import org.quartz.JobBuilder;
+import freshet.timetable.LocalRun;
+import freshet.timetable.Run;
 import org.quartz.JobDetail;
-import org.quartz.SimpleScheduleBuilder;
 import org.quartz.Trigger;
-import org.quartz.TriggerBuilder;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
 /**
- * When planning runs: at every start, for what was missed while nothing ran, and every hour, because somewhere among the sites a day
- * begins at every hour. A missed run is made up once.
+ * When planning runs: for everything at every start, and each morning for the sites of each time zone by their own clock, once a day,
+ * never none, never two: at half past four no zone moves its clock. After days when nothing ran, all that fell due meanwhile is planned
+ * by one run. Changes to the register plan what they touch at once, by themselves.
  */
 @Configuration(proxyBeanMethods = false)
 class PlanSchedule {
 
+    static final String MORNING = "0 30 4 * * ?";
+
     @Bean
     JobDetail planBoard() {
-        return JobBuilder.newJob(PlanJob.class)
-                .withIdentity("plan", "board")
-                .storeDurably()
-                .requestRecovery()
-                .build();
+        return Run.of("board", "plan", PlanJob.class);
     }
 
     @Bean
     Trigger planAtStart(JobDetail planBoard) {
-        return TriggerBuilder.newTrigger()
-                .withIdentity("at-start", "board")
-                .forJob(planBoard)
-                .startNow()
-                .withSchedule(SimpleScheduleBuilder.simpleSchedule().withMisfireHandlingInstructionFireNow())
-                .build();
+        return Run.atStart(planBoard);
     }
 
     @Bean
-    Trigger planHourly(JobDetail planBoard) {
-        return TriggerBuilder.newTrigger()
-                .withIdentity("hourly", "board")
-                .forJob(planBoard)
-                .withSchedule(
-                        CronScheduleBuilder.cronSchedule("0 4 * * * ?").withMisfireHandlingInstructionFireAndProceed())
-                .build();
+    JobDetail planMorning() {
+        return Run.of("board", "morning", MorningJob.class);
+    }
+
+    @Bean
+    LocalRun planEachMorning(JobDetail planMorning) {
+        return new LocalRun(planMorning, MORNING);
     }
 }

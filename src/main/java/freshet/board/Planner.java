@@ -7,6 +7,7 @@ import freshet.places.Window;
 import freshet.places.WindowKind;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -173,6 +174,14 @@ class Planner {
                 .param("sites", siteIds.toArray(Long[]::new))
                 .query(Long.class)
                 .set();
+    }
+
+    /** The same for all sites in this time zone. */
+    Set<Long> unitsIn(ZoneId zone) {
+        return jdbc.sql("""
+                        select unit_id from stand where until is null and site_id in (select id from site where zone = :zone)
+                        union
+                        select unit_id from task where state = 'OPEN' and site_id in (select id from site where zone = :zone)""").param("zone", zone.getId()).query(Long.class).set();
     }
 
     private Stream<Turn> turns(Site site) {

@@ -1,5 +1,6 @@
 /** Room: the board by the door: the rules that make work due, planning by season and reading, and what is late or soon due. */
-@ApplicationModule(allowedDependencies = {"checklists", "readings", "pumps", "places", "people", "measures"})
+@ApplicationModule(
+        allowedDependencies = {"checklists", "readings", "pumps", "places", "people", "timetable", "measures"})
 @NullMarked
 package freshet.board;
 

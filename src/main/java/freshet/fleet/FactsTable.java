@@ -15,6 +15,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -84,6 +85,13 @@ class FactsTable {
         this.jdbc = jdbc;
         this.readings = readings;
         this.clock = clock;
+    }
+
+    /** The units that stand at a site in this time zone. */
+    Set<Long> unitsIn(ZoneId zone) {
+        return jdbc.sql("""
+                        select unit_id from stand
+                        where until is null and site_id in (select id from site where zone = ?)""").param(zone.getId()).query(Long.class).set();
     }
 
     List<Facts> facts(Collection<Long> unitIds) {

@@ -3,6 +3,7 @@ package freshet.fleet;
 import freshet.pumps.Pumps;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
@@ -85,6 +86,11 @@ public class Fleet {
                 summaries.remove(gone);
             }
         }
+    }
+
+    /** Brings the summary rows of all units at sites in this time zone up to the day that it is there. */
+    public void turnDay(ZoneId zone) {
+        summarize(facts.unitsIn(zone));
     }
 
     /** Works all summary rows out from the facts alone. */

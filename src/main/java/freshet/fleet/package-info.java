@@ -12,6 +12,7 @@
             "pumps",
             "places",
             "people",
+            "timetable",
             "measures"
         })
 @NullMarked

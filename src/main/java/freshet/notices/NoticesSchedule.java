@@ -1,11 +1,8 @@
 package freshet.notices;
 
-import org.quartz.CronScheduleBuilder;
-import org.quartz.Job;
-import org.quartz.JobBuilder;
+import freshet.timetable.Run;
 import org.quartz.JobDetail;
 import org.quartz.Trigger;
-import org.quartz.TriggerBuilder;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
@@ -16,41 +13,23 @@ import org.springframework.context.annotation.Configuration;
 @Configuration(proxyBeanMethods = false)
 class NoticesSchedule {
 
-    private static final String GROUP = "notices";
-
     @Bean
     JobDetail goRound() {
-        return job(RoundJob.class, "round");
+        return Run.of("notices", "round", RoundJob.class);
     }
 
     @Bean
     Trigger goRoundQuarterly(JobDetail goRound) {
-        return trigger(goRound, "10 0/15 * * * ?");
+        return Run.at(goRound, "10 0/15 * * * ?");
     }
 
     @Bean
     JobDetail sendMail() {
-        return job(SendJob.class, "send");
+        return Run.of("notices", "send", SendJob.class);
     }
 
     @Bean
     Trigger sendMailMinutely(JobDetail sendMail) {
-        return trigger(sendMail, "40 * * * * ?");
-    }
-
-    private static JobDetail job(Class<? extends Job> type, String name) {
-        return JobBuilder.newJob(type)
-                .withIdentity(name, GROUP)
-                .storeDurably()
-                .requestRecovery()
-                .build();
-    }
-
-    private static Trigger trigger(JobDetail job, String times) {
-        return TriggerBuilder.newTrigger()
-                .withIdentity(job.getKey().getName(), GROUP)
-                .forJob(job)
-                .withSchedule(CronScheduleBuilder.cronSchedule(times).withMisfireHandlingInstructionFireAndProceed())
-                .build();
+        return Run.at(sendMail, "40 * * * * ?");
     }
 }

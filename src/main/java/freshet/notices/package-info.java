@@ -1,6 +1,16 @@
 /** Room: digests and urgent mail about late work and danger, mail on its way, and the calendar feed of each place. */
 @ApplicationModule(
-        allowedDependencies = {"fleet", "care", "findings", "checklists", "pumps", "places", "people", "measures"})
+        allowedDependencies = {
+            "fleet",
+            "care",
+            "findings",
+            "checklists",
+            "pumps",
+            "places",
+            "people",
+            "timetable",
+            "measures"
+        })
 @NullMarked
 package freshet.notices;
 

@@ -311,6 +311,25 @@ class PlanningTests {
     }
 
     @Test
+    void plansOneZoneAndLeavesTheOthers() {
+        Unit here = yard.unit("BF-01");
+        Site south = yard.site("South", ZoneId.of("Pacific/Auckland"), opening("Spring", 8, 1, 9, 10));
+        Unit there = utility("S-01", south);
+        clock.set("2027-02-15T14:00:00Z");
+
+        board.planZone(CHICAGO);
+        assertThat(plan(here)).contains("OPENING 2028-02-15 2028-03-20 OPEN");
+        assertThat(plan(there)).noneMatch(line -> line.contains("2027-08-01"));
+        List<String> planned = plan(here);
+        board.planZone(CHICAGO);
+        assertThat(plan(here)).isEqualTo(planned);
+
+        board.planZone(ZoneId.of("Pacific/Auckland"));
+        assertThat(plan(there)).contains("OPENING 2027-08-01 2027-09-10 OPEN");
+        board.planZone(ZoneId.of("Asia/Kolkata"));
+    }
+
+    @Test
     void plansOnceWhenSeveralPlanAtTheSameMoment() throws Exception {
         Unit unit = yard.unit("BF-03");
         clock.set("2027-04-01T12:00:00Z");

@@ -111,6 +111,7 @@ class GalleryJourneyTests {
         screens.put("people", "/people");
         screens.put("person-new", "/people/new");
         screens.put("account", "/account");
+        screens.put("timetable", "/timetable");
         screens.put("no-such-page", "/pumps/999999");
         return screens;
     }

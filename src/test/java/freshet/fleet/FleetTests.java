@@ -30,13 +30,20 @@ import freshet.pumps.Whereabouts;
 import freshet.readings.Readings;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.MessageSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionOperations;
 
 @FreshetTest
 class FleetTests {
@@ -70,6 +77,12 @@ class FleetTests {
 
     @Autowired
     MessageSource messages;
+
+    @Autowired
+    TransactionOperations transactions;
+
+    @Autowired
+    JdbcClient database;
 
     Person ilse;
 
@@ -156,6 +169,72 @@ class FleetTests {
         clock.set("2027-02-15T06:00:00Z");
         board.plan();
         assertThat(kinds(readiness(sump))).containsExactly(ReasonKind.OPENING_DUE);
+    }
+
+    private Word listed(Unit unit) {
+        return fleet.find(FleetQuery.all()).rows().stream()
+                .filter(row -> row.unitId() == unit.id())
+                .findFirst()
+                .orElseThrow()
+                .readiness()
+                .word();
+    }
+
+    @Test
+    void turnsTheDayWhereItIsThat() {
+        Site south = yard.site("South", ZoneId.of("Pacific/Auckland"));
+        Unit here = yard.unit("BF-01");
+        Unit there = yard.unit("S-01", PumpKind.UTILITY_SUBMERSIBLE, south.id(), LONG_AGO);
+        for (Unit unit : List.of(here, there)) {
+            readings.recordFlowTest(flowTest(unit.id(), clock.instant(), 21.8), ilse);
+            findings.write(FindingDraft.about(unit.id(), 0, "Seen"), ilse);
+        }
+        sign(here, Phase.OPENING, ilse);
+        assertThat(listed(here)).isEqualTo(Word.READY);
+        assertThat(fleet.readiness(here.id()).readyUntil()).isEqualTo("2027-02-14");
+
+        clock.set("2027-02-15T06:01:00Z");
+        fleet.turnDay(ZoneId.of("Pacific/Auckland"));
+        assertThat(listed(here)).as("nobody looked yet").isEqualTo(Word.READY);
+        fleet.turnDay(CHICAGO);
+        assertThat(listed(here)).isEqualTo(Word.UNKNOWN);
+        fleet.turnDay(CHICAGO);
+        assertThat(listed(here)).isEqualTo(Word.UNKNOWN);
+    }
+
+    /** The turn of the day waits for whoever is writing about a unit, and then judges by what was written. */
+    @Test
+    void losesNoFindingThatIsWrittenWhileTheDayTurns() throws Exception {
+        Unit unit = yard.unit("BF-01");
+        sign(unit, Phase.OPENING, ilse);
+        clock.set("2027-02-15T06:01:00Z");
+        ExecutorService other = Executors.newSingleThreadExecutor();
+        try {
+            Future<?> turning = transactions.execute(writing -> {
+                findings.write(FindingDraft.about(unit.id(), 4, "Cord nicked"), ilse);
+                Future<?> started = other.submit(() -> fleet.turnDay(CHICAGO));
+                untilSomebodyWaits();
+                return started;
+            });
+            Objects.requireNonNull(turning).get();
+        } finally {
+            other.shutdownNow();
+        }
+        assertThat(listed(unit)).isEqualTo(Word.NOT_READY);
+        assertThat(readiness(unit).word()).isEqualTo(Word.NOT_READY);
+    }
+
+    private void untilSomebodyWaits() {
+        for (long end = System.nanoTime() + Duration.ofSeconds(20).toNanos(); System.nanoTime() < end; ) {
+            if (database.sql("select exists (select 1 from pg_stat_activity where datname = current_database() and"
+                            + " wait_event_type = 'Lock')")
+                    .query(Boolean.class)
+                    .single()) {
+                return;
+            }
+            Thread.onSpinWait();
+        }
+        throw new AssertionError("nobody waits");
     }
 
     @Test

@@ -45,6 +45,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -151,10 +152,16 @@ class SummaryTests {
         clock.advance(Duration.ofMinutes(1));
     }
 
-    /** Time passes, and the hourly job runs. */
+    /** Time passes, and what runs by itself runs, as at a start or as by the clocks of the places. */
     private void time() {
         clock.advance(Duration.ofHours(random.nextInt(24 * 30)));
-        board.plan();
+        if (done.size() % 3 == 0) {
+            board.plan();
+        } else {
+            Set<ZoneId> zones = places.sites().stream().map(Site::zone).collect(Collectors.toSet());
+            zones.forEach(fleet::turnDay);
+            zones.forEach(board::planZone);
+        }
     }
 
     private void sign(Unit unit) {
