@@ -51,7 +51,7 @@ public class TestDatabase {
 
     @Bean
     JdbcConnectionDetails testDatabase() {
-        return Server.DETAILS;
+        return Shared.DETAILS;
     }
 
     @Bean
@@ -70,33 +70,41 @@ public class TestDatabase {
         }
     }
 
-    /** Started by the first context that asks, then one for the whole run. */
+    /** An empty database of that name on the server of the tests. */
+    public static JdbcConnectionDetails empty(String name) {
+        JdbcConnectionDetails server = Server.STARTED;
+        String url = server.getJdbcUrl();
+        try (Connection connection = DriverManager.getConnection(url, server.getUsername(), server.getPassword());
+                Statement statement = connection.createStatement()) {
+            statement.execute("drop database if exists " + name + " with (force)");
+            statement.execute("create database " + name);
+        } catch (SQLException e) {
+            throw new IllegalStateException("no empty test database", e);
+        }
+        return new Details(
+                url.replaceFirst("/[^/?]*(\\?.*)?$", "/" + name), server.getUsername(), server.getPassword());
+    }
+
+    /** Started by the first that asks, then one for the whole run. */
     private static final class Server {
 
-        static final JdbcConnectionDetails DETAILS =
-                DockerClientFactory.instance().isDockerAvailable() ? container() : ownLauncher();
+        static final JdbcConnectionDetails STARTED =
+                DockerClientFactory.instance().isDockerAvailable()
+                        ? container()
+                        : TestServer.start(Path.of("target", "test-postgres"));
 
         private static JdbcConnectionDetails container() {
             PostgreSQLContainer postgres = new PostgreSQLContainer("postgres:18-alpine")
-                    .withDatabaseName(NAME)
                     .withEnv("POSTGRES_INITDB_ARGS", "--locale=C --locale-provider=builtin --builtin-locale=C.UTF-8");
             postgres.start();
             return new Details(postgres.getJdbcUrl(), postgres.getUsername(), postgres.getPassword());
         }
+    }
 
-        private static JdbcConnectionDetails ownLauncher() {
-            JdbcConnectionDetails server = TestServer.start(Path.of("target", "test-postgres"));
-            String url = server.getJdbcUrl();
-            try (Connection connection = DriverManager.getConnection(url, server.getUsername(), server.getPassword());
-                    Statement statement = connection.createStatement()) {
-                statement.execute("drop database if exists " + NAME + " with (force)");
-                statement.execute("create database " + NAME);
-            } catch (SQLException e) {
-                throw new IllegalStateException("no empty test database", e);
-            }
-            return new Details(
-                    url.substring(0, url.lastIndexOf('/') + 1) + NAME, server.getUsername(), server.getPassword());
-        }
+    /** Made for the first context, then the same for all. */
+    private static final class Shared {
+
+        static final JdbcConnectionDetails DETAILS = empty(NAME);
     }
 
     private record Details(String getJdbcUrl, String getUsername, String getPassword)

@@ -14,7 +14,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** A Java program in a process of its own, with what it has said so far; killed at the end of the test if it still runs. */
-final class RunningProgram implements AutoCloseable {
+public final class RunningProgram implements AutoCloseable {
 
     private final Process process;
     private final Thread listener;
@@ -27,7 +27,7 @@ final class RunningProgram implements AutoCloseable {
     }
 
     /** Starts the product as its jar would: without the tests' classes and settings. */
-    static RunningProgram freshet(String... arguments) {
+    public static RunningProgram freshet(String... arguments) {
         String classPath = Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
                 .filter(entry -> !entry.endsWith("test-classes"))
                 .collect(Collectors.joining(File.pathSeparator));
@@ -67,7 +67,7 @@ final class RunningProgram implements AutoCloseable {
     }
 
     /** Waits for a line that begins so, and returns the rest of it. */
-    String awaitLine(String beginning) throws InterruptedException {
+    public String awaitLine(String beginning) throws InterruptedException {
         for (long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(60); System.nanoTime() < end; Thread.sleep(20)) {
             for (String line : said) {
                 if (line.startsWith(beginning)) {
@@ -95,13 +95,13 @@ final class RunningProgram implements AutoCloseable {
     }
 
     /** Ends the program as a power cut would: nothing is told to it. */
-    void kill() throws InterruptedException {
+    public void kill() throws InterruptedException {
         process.destroyForcibly();
         awaitEnd();
     }
 
     /** Asks the program to stop (SIGTERM) and waits for it. */
-    int stop() throws InterruptedException {
+    public int stop() throws InterruptedException {
         process.destroy();
         return awaitEnd();
     }
