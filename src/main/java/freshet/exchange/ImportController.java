@@ -51,7 +51,10 @@ class ImportController {
     }
 
     @GetMapping("/import")
-    String choose() {
+    String choose(@RequestParam(required = false) @Nullable String tooLarge, Model model) {
+        if (tooLarge != null) {
+            model.addAttribute("wrong", "exchange.tooLarge");
+        }
         return "exchange/import";
     }
 

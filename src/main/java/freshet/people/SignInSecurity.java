@@ -62,7 +62,8 @@ class SignInSecurity {
     @Bean
     StrictHttpFirewall plainText() {
         StrictHttpFirewall firewall = new StrictHttpFirewall();
-        firewall.setAllowedParameterValues(value -> value.indexOf('\0') < 0);
+        // a name without a value has null for it
+        firewall.setAllowedParameterValues(value -> value == null || value.indexOf('\0') < 0);
         return firewall;
     }
 
