@@ -5,7 +5,6 @@ import freshet.readings.MeterLog.What;
 import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -15,6 +14,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
@@ -63,6 +63,8 @@ class MeterTable {
         }
     }
 
+    private static final int MANY = 500;
+
     private final JdbcTemplate jdbc;
 
     MeterTable(JdbcTemplate jdbc) {
@@ -74,18 +76,29 @@ class MeterTable {
      * does the same at the same time waits, and then finds ours.
      */
     void supposeMeters(Collection<ReadingDraft> firstReadings) {
-        jdbc.batchUpdate("""
+        int supposed = jdbc.update(
+                """
                 insert into meter (unit_id, kind, fitted_at, first_value, implied)
-                select ?, ?, ?, ?, true
-                where not exists (select from meter where unit_id = ? and kind = ?)
-                on conflict (unit_id, kind) where removed_at is null do nothing""", firstReadings, 500, (row, draft) -> {
-            row.setLong(1, draft.unitId());
-            row.setString(2, draft.kind().name());
-            row.setObject(3, utc(draft.at()));
-            row.setBigDecimal(4, draft.value());
-            row.setLong(5, draft.unitId());
-            row.setString(6, draft.kind().name());
-        });
+                select f.*, true
+                from unnest(?::bigint[], ?::text[], ?::text[]::timestamptz[], ?::numeric[]) as f (unit_id, kind, at, value)
+                where not exists (select from meter m where m.unit_id = f.unit_id and m.kind = f.kind)
+                on conflict (unit_id, kind) where removed_at is null do nothing""",
+                firstReadings.stream().map(ReadingDraft::unitId).toArray(Long[]::new),
+                texts(firstReadings, draft -> draft.kind().name()),
+                texts(firstReadings, draft -> draft.at().toString()),
+                firstReadings.stream().map(ReadingDraft::value).toArray(BigDecimal[]::new));
+        countAnew(supposed);
+    }
+
+    /** After many new rows the database would still believe its tables to be as small as before, and look them through one by one. */
+    private void countAnew(int newRows) {
+        if (newRows >= MANY) {
+            jdbc.execute("analyze meter, meter_reading");
+        }
+    }
+
+    private static <T> @Nullable String[] texts(Collection<T> all, Function<T, @Nullable String> of) {
+        return all.stream().map(of).toArray(String[]::new);
     }
 
     /** Holds the meters of these units until the transaction ends; what is read after this is the last word. */
@@ -160,17 +173,20 @@ class MeterTable {
     }
 
     void write(List<NewReading> readings, Instant now, @Nullable Long by) {
-        jdbc.batchUpdate("""
+        jdbc.update(
+                """
                 insert into meter_reading (meter_id, at, value, rolled_over, note, recorded_by, recorded_at)
-                values (?, ?, ?, ?, ?, ?, ?)""", readings, 500, (row, reading) -> {
-            row.setLong(1, reading.meter().id);
-            row.setObject(2, utc(reading.draft().at()));
-            row.setBigDecimal(3, reading.draft().value());
-            row.setBoolean(4, reading.draft().rolledOver());
-            row.setString(5, reading.draft().note());
-            row.setObject(6, by, Types.BIGINT);
-            row.setObject(7, utc(now));
-        });
+                select r.*, ?::bigint, ?::timestamptz
+                from unnest(?::bigint[], ?::text[]::timestamptz[], ?::numeric[], ?::boolean[], ?::text[])
+                     as r (meter_id, at, value, rolled_over, note)""",
+                by,
+                utc(now),
+                readings.stream().map(reading -> reading.meter().id).toArray(Long[]::new),
+                texts(readings, reading -> reading.draft().at().toString()),
+                readings.stream().map(reading -> reading.draft().value()).toArray(BigDecimal[]::new),
+                readings.stream().map(reading -> reading.draft().rolledOver()).toArray(Boolean[]::new),
+                texts(readings, reading -> reading.draft().note()));
+        countAnew(readings.size());
         // a meter that nobody saw fitted was there at its first reading, and perhaps turns over
         jdbc.batchUpdate(
                 """

@@ -1,0 +1,2 @@
+-- All meters of a unit, those that were taken off too.
+create index meter_unit on meter (unit_id, kind, fitted_at);
