@@ -7,8 +7,13 @@ import freshet.readings.FlowTestWithdrawn;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.event.TransactionPhase;
+import org.springframework.transaction.event.TransactionalEventListener;
 
-/** Hears, in the same transaction, what other rooms did and has the door do what follows. */
+/**
+ * Hears, in the same transaction, what other rooms did and has the door do what follows. Units and sites are planned for at its end,
+ * and not at all when everything is taken back, as when files are only looked through.
+ */
 @Component
 class BoardListener {
 
@@ -21,13 +26,13 @@ class BoardListener {
         this.board = board;
     }
 
-    @EventListener
+    @TransactionalEventListener(phase = TransactionPhase.BEFORE_COMMIT)
     @Order(FIRST)
     void on(UnitsChanged changed) {
         board.planUnits(changed.unitIds());
     }
 
-    @EventListener
+    @TransactionalEventListener(phase = TransactionPhase.BEFORE_COMMIT)
     @Order(FIRST)
     void on(SitesChanged changed) {
         board.planSites(changed.siteIds());

@@ -31,6 +31,8 @@ import org.springframework.stereotype.Component;
 @Component
 class UnitsIntake {
 
+    private static final int MANY = 500;
+
     private final JdbcClient jdbc;
     private final EntityManager entities;
     private final Places places;
@@ -55,6 +57,10 @@ class UnitsIntake {
         touched.addAll(endStands(arrivals));
         openStands(arrivals, sites, by);
         entities.clear();
+        if (touched.size() >= MANY) {
+            // what is planned for them now is asked of tables that the database believes to be as small as before
+            jdbc.sql("analyze pump_unit, stand").update();
+        }
         int added = (int) kept.stream().filter(Kept::added).count();
         return new Intake(added, touched.size() - added, arrivals.size() - touched.size());
     }
