@@ -33,9 +33,7 @@ record SplitForm(
 
     /** What a kept flow test measured, as this reader types it. */
     static SplitForm of(FlowTestDraft facts, String tag, UnitSystem reader) {
-        FlowTestDraft.Container container = facts.container();
-        MeasuredFlow flow = MeasuredFlow.timedContainer(
-                container.volumeL(), container.volumeUncertaintyL(), facts.seconds(), container.timingUncertaintyS());
+        MeasuredFlow flow = facts.flow();
         FlowTestDraft.Gauge gauge = facts.gauge();
         return new SplitForm(
                 tag,

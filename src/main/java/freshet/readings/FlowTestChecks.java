@@ -24,6 +24,7 @@ final class FlowTestChecks {
 
     static final int MOST_REPEATS = 10;
 
+    private static final double MOST_RPM = 100_000;
     private static final double LITRES_PER_GALLON = 3.785411784;
     private static final double MINUTES = 60;
 
@@ -68,6 +69,9 @@ final class FlowTestChecks {
         }
         if (draft.by() == null && (draft.seconds().isEmpty() || draft.seconds().size() > MOST_REPEATS)) {
             wrongs.add(at("lap1", "readings.laps.count", MOST_REPEATS));
+        }
+        if (draft.speedRpm() != null && !(draft.speedRpm() >= 1 && draft.speedRpm() <= MOST_RPM)) {
+            wrongs.add(at("speed", "readings.outOfRange"));
         }
         if (draft.gauge() == null && draft.liftM() == null) {
             wrongs.add(at("lift", "readings.lift.missing"));

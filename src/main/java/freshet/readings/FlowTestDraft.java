@@ -1,11 +1,13 @@
 package freshet.readings;
 
+import freshet.hydraulics.MeasuredFlow;
 import freshet.hydraulics.Section;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -138,6 +140,18 @@ public record FlowTestDraft(
                 shutOff,
                 null,
                 null);
+    }
+
+    /**
+     * The flow with its uncertainty.
+     *
+     * @throws freshet.hydraulics.OutOfRange with the name of the value that is refused
+     */
+    public MeasuredFlow flow() {
+        return container == null
+                ? Objects.requireNonNull(by).flow()
+                : MeasuredFlow.timedContainer(
+                        container.volumeL(), container.volumeUncertaintyL(), seconds, container.timingUncertaintyS());
     }
 
     /** The same test with its flow measured another way than by a container, and the speed that was read. */

@@ -18,7 +18,6 @@ import freshet.readings.FlowTestResult.Figures;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -209,12 +208,7 @@ final class FlowTestWorking {
     }
 
     static MeasuredFlow flow(FlowTestDraft draft) {
-        if (draft.by() != null) {
-            return draft.by().flow();
-        }
-        FlowTestDraft.Container container = Objects.requireNonNull(draft.container());
-        return MeasuredFlow.timedContainer(
-                container.volumeL(), container.volumeUncertaintyL(), draft.seconds(), container.timingUncertaintyS());
+        return draft.flow();
     }
 
     /** The most that the rated curve gives at the frequency of the test, m³/h. */

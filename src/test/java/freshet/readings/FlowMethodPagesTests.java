@@ -86,13 +86,18 @@ class FlowMethodPagesTests {
         assertThat(plain(worked.text(".result")))
                 .contains("Flow 6.20 m³/h ± 0.19 m³/h by the meter", "The meter ran full.", "Ten bores")
                 .doesNotContain("Mean of", "Fewer than three");
-        String kept = submit("by.method", "METER", "by.meter", "6.2", "by.meterFixed", "0.05", "press", "keep")
+        String kept = submit(
+                        "by.method", "METER", "by.meter", "6.2", "by.meterFixed", "0.05", "lift", "5", "press", "keep")
                 .location();
         assertThat(plain(pages.open(kept).text("main")))
                 .contains("A flow meter in the line was read", "6.20 m³/h ± 1.5 % ± 0.05 m³/h")
                 .doesNotContain("Stopwatch");
         assertThat(chosen(pages.open(address))).isEqualTo("METER");
         assertThat(pages.open("/pumps/" + unit).status()).isEqualTo(200);
+        long id = readings.flowTests(unit).get(0).id();
+        Page split = pages.open("/jobs/pump-or-line?test=" + id);
+        assertThat(split.status()).isEqualTo(200);
+        assertThat(split.value("flow")).isEqualTo("6.2");
     }
 
     @Test
@@ -151,6 +156,9 @@ class FlowMethodPagesTests {
 
         assertThat(submit("by.method", "METER", "by.meter", "-6").wrong("by.meter"))
                 .startsWith("This is outside");
+        Page back = submit("by.method", "METER", "by.meter", "6.2", "speed", "-5", "press", "keep");
+        assertThat(back.wrong("speed")).startsWith("This is outside");
+        assertThat(back.value("speed")).isEqualTo("-5");
         assertThat(submit("by.method", "METER").wrong("by.meter")).isEqualTo("This is needed too.");
         assertThat(submit("by.method", "METER", "by.meter", "100").wrong("by.meter"))
                 .contains("Did you read L/min?");
