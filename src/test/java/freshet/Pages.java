@@ -2,15 +2,20 @@ package freshet;
 
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
+import java.util.Arrays;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jspecify.annotations.Nullable;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.mock.web.MockHttpSession;
+import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
 
 /** A person's way through the pages, signed in by the sign-in page, as a browser without script. */
 public final class Pages {
@@ -76,7 +81,14 @@ public final class Pages {
         return send(request);
     }
 
-    private Page send(MockHttpServletRequestBuilder request) {
+    /** Sends files, as a file field named {@code files} does. */
+    public Page upload(String address, MockMultipartFile... files) {
+        MockMultipartHttpServletRequestBuilder request = multipart(address);
+        Arrays.stream(files).forEach(request::file);
+        return send(request);
+    }
+
+    private Page send(AbstractMockHttpServletRequestBuilder<?> request) {
         try {
             MockHttpServletResponse answer = mvc.perform(request.with(csrf()).session(session))
                     .andReturn()

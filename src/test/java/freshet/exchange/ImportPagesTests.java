@@ -1,8 +1,6 @@
 package freshet.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 
 import freshet.FreshetTest;
 import freshet.Pages;
@@ -18,17 +16,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import org.jsoup.Jsoup;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
-import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
-import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
 
 @FreshetTest
 class ImportPagesTests {
@@ -56,16 +51,7 @@ class ImportPagesTests {
     }
 
     private Page upload(MockMultipartFile... files) {
-        MockMultipartHttpServletRequestBuilder request = multipart("/import");
-        Arrays.stream(files).forEach(request::file);
-        try {
-            MockHttpServletResponse answer = mvc.perform(request.with(csrf()).session(pages.session()))
-                    .andReturn()
-                    .getResponse();
-            return new Page(answer.getStatus(), answer.getHeader("Location"), Jsoup.parse(answer.getContentAsString()));
-        } catch (Exception failed) {
-            throw new IllegalStateException(failed);
-        }
+        return pages.upload("/import", files);
     }
 
     private static MockMultipartFile file(String name, String content) {
