@@ -6,6 +6,8 @@ import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
 import freshet.fleet.FleetRow;
 import freshet.fleet.Word;
+import freshet.people.Person;
+import freshet.timetable.Timetable;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.temporal.IsoFields;
@@ -32,12 +34,14 @@ class HomeController {
     private final Board board;
     private final Fleet fleet;
     private final SeasonBoard seasons;
+    private final Timetable timetable;
     private final Clock clock;
 
-    HomeController(Board board, Fleet fleet, SeasonBoard seasons, Clock clock) {
+    HomeController(Board board, Fleet fleet, SeasonBoard seasons, Timetable timetable, Clock clock) {
         this.board = board;
         this.fleet = fleet;
         this.seasons = seasons;
+        this.timetable = timetable;
         this.clock = clock;
     }
 
@@ -45,7 +49,7 @@ class HomeController {
     record News(int late, int soon, int notReady, int unknown) {}
 
     @GetMapping("/")
-    String home(Model model, Locale locale) {
+    String home(Model model, Locale locale, Person me) {
         Map<Word, Integer> tally = fleet.tally();
         model.addAttribute("way", "today");
         model.addAttribute("tally", tally);
@@ -57,6 +61,7 @@ class HomeController {
                 .sorted(Comparator.comparing(BoardSite::late).reversed().thenComparing(BoardSite::siteName))
                 .limit(SITES)
                 .toList();
+        model.addAttribute("failedRuns", me.owner() ? timetable.failed() : 0);
         LocalDate today = LocalDate.now(clock);
         model.addAttribute("today", today);
         model.addAttribute("week", today.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));

@@ -6,6 +6,7 @@
             "reliability",
             "people",
             "places",
+            "timetable",
             "pumps",
             "readings",
             "checklists",

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -59,6 +60,19 @@ class RunTable {
                 .param("name", run.name())
                 .param("zone", run.zone())
                 .update();
+    }
+
+    /** Forgets the runs of zones where no site is left. */
+    void keepOnly(Collection<String> zones) {
+        jdbc.sql("delete from run where zone <> '' and zone <> all(?)")
+                .param(zones.toArray(String[]::new))
+                .update();
+    }
+
+    int failed() {
+        return jdbc.sql("select count(*) from run where trouble is not null")
+                .query(Integer.class)
+                .single();
     }
 
     Map<Key, LastRun> all() {

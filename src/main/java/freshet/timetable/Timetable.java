@@ -6,7 +6,6 @@ import freshet.people.Person;
 import freshet.places.Places;
 import freshet.places.Site;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +22,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 public class Timetable {
 
+    private static final ZoneId UTC = ZoneId.of("UTC");
+
     private final Triggers triggers;
     private final RunTable table;
     private final Places places;
@@ -37,11 +38,19 @@ public class Timetable {
 
     /** Makes the times of all runs agree with what is declared and with the zones of the sites; doing it again changes nothing. */
     public void drawUp() {
+        Map<String, ZoneId> zones = zones();
+        table.keepOnly(zones.keySet());
         try {
-            triggers.agreeWith(zones().values());
+            triggers.agreeWith(zones.values());
         } catch (SchedulerException failed) {
             throw new IllegalStateException("the timetable was not drawn up", failed);
         }
+    }
+
+    /** How many runs failed when they ran last. */
+    @Transactional(readOnly = true)
+    public int failed() {
+        return table.failed();
     }
 
     /** Every run, by room and name, a local one once for each zone of our sites. */
@@ -50,7 +59,7 @@ public class Timetable {
         Map<ZoneId, Long> sitesOf =
                 places.sites().stream().collect(Collectors.groupingBy(Site::zone, Collectors.counting()));
         Map<String, ZoneId> zones = zones();
-        ZoneId told = zones.size() == 1 ? zones.values().iterator().next() : ZoneOffset.UTC;
+        ZoneId told = zones.size() == 1 ? zones.values().iterator().next() : UTC;
         Map<RunTable.Key, LastRun> lasts = table.all();
         List<RunLine> lines = new ArrayList<>();
         try {

@@ -139,6 +139,28 @@ class TimetablePagesTests {
     }
 
     @Test
+    void tellsTheOwnerOnTheFirstPageThatSomethingFailed() {
+        yard.unit("BF-01");
+        yard.teo();
+        assertThat(ilse.open("/").html().select("main a[href=/timetable]")).isEmpty();
+        table.began(MORNING, clock.instant(), "north");
+        table.ended(MORNING, Trouble.UNFORESEEN);
+        assertThat(ilse.open("/").text("main a[href=/timetable]"))
+                .isEqualTo("One thing that runs by itself failed. See why.");
+        assertThat(Pages.signedIn(mvc, "teo", "mud on boots").open("/").html().select("a[href=/timetable]"))
+                .isEmpty();
+    }
+
+    @Test
+    void forgetsTheRunsOfAZoneWhereNoPlaceIsLeft() {
+        table.began(MORNING, clock.instant(), "north");
+        table.began(new RunTable.Key("board", "morning", "Pacific/Auckland"), clock.instant(), "north");
+        table.began(new RunTable.Key("board", "plan", ""), clock.instant(), "north");
+        timetable.drawUp();
+        assertThat(table.all().keySet()).containsExactlyInAnyOrder(MORNING, new RunTable.Key("board", "plan", ""));
+    }
+
+    @Test
     void asksForARunOnceHoweverOftenItIsPressed() throws SchedulerException {
         for (int press = 0; press < 2; press++) {
             Pages.Page asked = ilse.submit("/timetable/board/morning", "zone", "America/Chicago");
