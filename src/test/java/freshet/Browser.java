@@ -33,6 +33,9 @@ public final class Browser {
             "/Applications/Chromium.app/Contents/MacOS/Chromium");
     private static final Path GALLERY = Path.of("target/gallery");
 
+    /** What the camera sees: a film of raw pictures (y4m). */
+    public static final Path CAMERA = Path.of("target/camera.y4m");
+
     private static @Nullable Browser shared;
 
     private final ChromeDriver driver;
@@ -78,6 +81,10 @@ public final class Browser {
                 "--disable-sync",
                 "--disable-default-apps",
                 "--hide-scrollbars",
+                // a camera that everybody may use and that sees what a test holds before it
+                "--use-fake-ui-for-media-stream",
+                "--use-fake-device-for-media-stream",
+                "--use-file-for-fake-video-capture=" + CAMERA.toAbsolutePath(),
                 "--lang=en-US");
         ChromeDriverService.Builder service = new ChromeDriverService.Builder();
         Path driver = Path.of("/usr/bin/chromedriver");
@@ -153,6 +160,12 @@ public final class Browser {
                 return "complete".equals(driver.executeScript("return document.readyState"));
             }
         });
+    }
+
+    /** Waits until the browser stands at this path. */
+    public Browser awaitPath(String path) {
+        new WebDriverWait(driver, Duration.ofSeconds(10)).until(chrome -> path().equals(path));
+        return this;
     }
 
     /** All that a person reads on the page. */
