@@ -55,7 +55,8 @@ final class ModelRows implements RowKind<ModelRows.Line> {
                             Column.of("inlet", Quantity.BORE),
                             Column.of("outlet", Quantity.BORE),
                             Column.of("solids", Quantity.BORE),
-                            Column.of("hottest liquid", Quantity.TEMPERATURE)),
+                            Column.of("hottest liquid", Quantity.TEMPERATURE),
+                            Column.of("rated speed", "rpm")),
                     Column.series(
                             MOST_POINTS,
                             n -> Stream.of(
@@ -83,6 +84,7 @@ final class ModelRows implements RowKind<ModelRows.Line> {
             Map.entry("outletMm", "outlet"),
             Map.entry("solidsMm", "solids"),
             Map.entry("maxLiquidC", "hottest liquid"),
+            Map.entry("speedRpm", "rated speed"),
             Map.entry("shutOffHead", "shut-off head"),
             Map.entry("openFlow", "open flow"),
             Map.entry("curveUncertainty", "curve uncertainty"),
@@ -177,7 +179,8 @@ final class ModelRows implements RowKind<ModelRows.Line> {
                 measure(row, "inlet", before.inletMm()),
                 measure(row, "outlet", before.outletMm()),
                 measure(row, "solids", before.solidsMm()),
-                measure(row, "hottest liquid", before.maxLiquidC()));
+                measure(row, "hottest liquid", before.maxLiquidC()),
+                number(row, "rated speed", before.speedRpm()));
     }
 
     private static @Nullable Double measure(Row row, String column, @Nullable Double stands) {
@@ -286,6 +289,7 @@ final class ModelRows implements RowKind<ModelRows.Line> {
         cells.put("outlet", Written.measure(ratings.outletMm(), Quantity.BORE, system));
         cells.put("solids", Written.measure(ratings.solidsMm(), Quantity.BORE, system));
         cells.put("hottest liquid", Written.measure(ratings.maxLiquidC(), Quantity.TEMPERATURE, system));
+        cells.put("rated speed", Written.number(ratings.speedRpm()));
         if (model.curveForm() == CurveForm.TWO_PARAMETER) {
             cells.put("shut-off head", Written.measure(model.points().get(0).headM(), Quantity.HEAD, system));
             cells.put("open flow", Written.measure(model.points().get(1).flowM3h(), Quantity.FLOW, system));

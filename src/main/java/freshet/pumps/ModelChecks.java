@@ -39,6 +39,7 @@ final class ModelChecks {
         possible("outletMm", ratings.outletMm(), 0.25 * IN, 12 * IN, wrongs);
         possible("solidsMm", ratings.solidsMm(), 0, 4 * IN, wrongs);
         possible("maxLiquidC", ratings.maxLiquidC(), 0, 150, wrongs);
+        possible("speedRpm", ratings.speedRpm(), 100, 20_000, wrongs);
         possible("curveUncertainty", draft.curveUncertainty(), 0, 0.5, wrongs);
         duty(ratings, wrongs);
         if (draft.curveForm() == CurveForm.TABLE) {
@@ -112,6 +113,7 @@ final class ModelChecks {
         usual("outletMm", ratings.outletMm(), 0.5 * IN, 6 * IN, doubts);
         usual("solidsMm", ratings.solidsMm(), 0, 2 * IN, doubts);
         usual("maxLiquidC", ratings.maxLiquidC(), 0, 60, doubts);
+        usual("speedRpm", ratings.speedRpm(), 700, 4000, doubts);
         usual("curveUncertainty", draft.curveUncertainty(), 0.005, 0.15, doubts);
         curve(draft, doubts);
         return doubts;

@@ -32,6 +32,7 @@ record ModelForm(
         @Nullable String outletMm,
         @Nullable String solidsMm,
         @Nullable String maxLiquidC,
+        @Nullable String speedRpm,
         @Nullable CurveForm curveForm,
         @Nullable List<PointRow> points,
         @Nullable String shutOffHead,
@@ -104,7 +105,8 @@ record ModelForm(
                 typed.quantity("inletMm", inletMm, Quantity.BORE, old.inletMm()),
                 typed.quantity("outletMm", outletMm, Quantity.BORE, old.outletMm()),
                 typed.quantity("solidsMm", solidsMm, Quantity.BORE, old.solidsMm()),
-                typed.quantity("maxLiquidC", maxLiquidC, Quantity.TEMPERATURE, old.maxLiquidC()));
+                typed.quantity("maxLiquidC", maxLiquidC, Quantity.TEMPERATURE, old.maxLiquidC()),
+                typed.number("speedRpm", speedRpm));
         List<CurvePoint> oldPoints = stands == null ? List.of() : stands.points();
         List<CurvePoint> given =
                 curveForm == CurveForm.TWO_PARAMETER ? twoPoints(typed, oldPoints) : table(typed, oldPoints);

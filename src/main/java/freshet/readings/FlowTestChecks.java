@@ -41,7 +41,8 @@ final class FlowTestChecks {
             Map.entry("gaugeBoreMm", "gaugeBore"),
             Map.entry("waterTemperatureC", "water"),
             Map.entry("pumpOutletMm", "pumpOutlet"),
-            Map.entry("newHz", "frequency"));
+            Map.entry("newHz", "frequency"),
+            Map.entry("newRpm", "speed"));
 
     /** Units that are mixed up with the one a meter is asked in: what the number has to be multiplied by. */
     private record MixUp(String unit, double factor) {}
@@ -99,18 +100,21 @@ final class FlowTestChecks {
                         head,
                         "readings.head.aboveCurve",
                         show.head(FlowTestWorking.headM(draft)),
-                        show.head(model.curve().shutOffHeadM()));
+                        show.head(FlowTestWorking.atSpeed(model, draft).shutOffHeadM()));
             case BEYOND_CURVE ->
                 at(
                         head,
                         "readings.head.belowCurve",
                         show.head(FlowTestWorking.headM(draft)),
-                        show.head(model.curve().lastHeadM()));
+                        show.head(FlowTestWorking.atSpeed(model, draft).lastHeadM()));
             default -> at(field(refused.field()), "readings.outOfRange");
         };
     }
 
     private String field(String path) {
+        if (path.equals("speedRatio")) {
+            return draft.speedRpm() == null ? "frequency" : "speed";
+        }
         String other = FlowByForm.field(draft.by(), path);
         if (other != null) {
             return other;
@@ -147,7 +151,7 @@ final class FlowTestChecks {
         if (shut == null) {
             return;
         }
-        double most = model.curve().shutOffHeadM();
+        double most = FlowTestWorking.atSpeed(model, draft).shutOffHeadM();
         double running = FlowTestWorking.headM(draft);
         if (shut.headM() > MOST_OVER_CURVE * most) {
             wrongs.add(at("shutOff", "readings.shutOff.tooHigh", show.head(shut.headM()), show.head(most)));

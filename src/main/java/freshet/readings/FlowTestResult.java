@@ -39,6 +39,7 @@ public record FlowTestResult(
      * @param split the flow of a new pump without the line, and where it goes; null when the head was read on a gauge, or a new pump
      *     would run off its curve
      * @param measured the flow with its uncertainty and what it takes for granted
+     * @param corrections in what the test ran otherwise than the curve holds, corrected or not
      */
     public record Figures(
             @Nullable Double meanSeconds,
@@ -48,7 +49,8 @@ public record FlowTestResult(
             @Nullable LineLoss losses,
             FlowTestReduction rated,
             @Nullable PumpOrLine split,
-            MeasuredFlow measured) {}
+            MeasuredFlow measured,
+            List<Correction> corrections) {}
 
     /** What to know before judging. */
     public enum Remark {

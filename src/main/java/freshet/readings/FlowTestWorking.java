@@ -47,7 +47,7 @@ final class FlowTestWorking {
     private static @Nullable OwnCurve throughFirst(Model model, FlowTestDraft first) {
         try {
             FlowTestReduction exact =
-                    FlowTestReduction.of(atFrequency(model.curve(), model, first), flow(first), head(first), 0);
+                    FlowTestReduction.of(atSpeed(model.curve(), model, first), flow(first), head(first), 0);
             Curve curve = through(model.curve(), exact);
             Double expanded = expandedUncertainty(exact);
             return curve == null || expanded == null
@@ -79,7 +79,7 @@ final class FlowTestWorking {
     /** @throws OutOfRange when the test does not fit the rated curve */
     Figures figures(FlowTestDraft draft) {
         MeasuredFlow flow = flow(draft);
-        Curve rated = atFrequency(model.curve(), model, draft);
+        Curve rated = atSpeed(model.curve(), model, draft);
         FlowTestReduction reduction = FlowTestReduction.of(rated, flow, head(draft), model.curveUncertainty());
         Line line = draft.gauge() == null ? line(draft) : null;
         return new Figures(
@@ -90,7 +90,8 @@ final class FlowTestWorking {
                 line == null ? null : LineLoss.of(line, flow.flowM3h()),
                 reduction,
                 line == null ? null : split(rated, line, flow.flowM3h()),
-                flow);
+                flow,
+                Correction.of(model, draft));
     }
 
     private static @Nullable Double spread(FlowTestDraft draft) {
@@ -105,7 +106,7 @@ final class FlowTestWorking {
             try {
                 return new Compared(
                         FlowTestReduction.of(
-                                atFrequency(own.curve(), model, draft), flow(draft), head(draft), own.uncertainty()),
+                                atSpeed(own.curve(), model, draft), flow(draft), head(draft), own.uncertainty()),
                         Capacity.Reference.OWN_FIRST_TEST,
                         !sameRig(own.first(), draft));
             } catch (OutOfRange higherThanItsOwnCurve) {
@@ -124,7 +125,7 @@ final class FlowTestWorking {
         if (own != null) {
             try {
                 FlowTestReduction reduction =
-                        FlowTestReduction.of(atFrequency(own.curve(), model, draft), flow(draft), head(draft), 0);
+                        FlowTestReduction.of(atSpeed(own.curve(), model, draft), flow(draft), head(draft), 0);
                 fraction = byHead ? reduction.headFraction() : (Double) reduction.remainingFraction();
                 expanded = byHead ? reduction.headExpandedUncertainty() : reduction.expandedUncertainty();
             } catch (OutOfRange doesNotFit) {
@@ -211,21 +212,27 @@ final class FlowTestWorking {
         return draft.flow();
     }
 
-    /** The most that the rated curve gives at the frequency of the test, m³/h. */
+    /** The most that the rated curve gives at the speed of the test, m³/h. */
     static double mostFlowM3h(Model model, FlowTestDraft draft) {
-        return atFrequency(model.curve(), model, draft).lastFlowM3h();
+        return atSpeed(model.curve(), model, draft).lastFlowM3h();
     }
 
     static boolean atOtherFrequency(Model model, FlowTestDraft draft) {
-        Double rated = model.ratings().frequencyHz();
-        return rated != null && draft.frequencyHz() != null && !rated.equals(draft.frequencyHz());
+        return Correction.of(model, draft).stream().anyMatch(correction -> correction.by() == Correction.By.FREQUENCY);
     }
 
-    private static Curve atFrequency(Curve curve, Model model, FlowTestDraft draft) {
-        return atOtherFrequency(model, draft)
-                ? Affinity.ofFrequencies(draft.frequencyHz(), model.ratings().frequencyHz())
-                        .curve(curve)
-                : curve;
+    /** The rated curve at the speed of the test. */
+    static Curve atSpeed(Model model, FlowTestDraft draft) {
+        return atSpeed(model.curve(), model, draft);
+    }
+
+    private static Curve atSpeed(Curve curve, Model model, FlowTestDraft draft) {
+        double ratio = ratio(Correction.of(model, draft));
+        return ratio == 1 ? curve : new Affinity(ratio).curve(curve);
+    }
+
+    static double ratio(List<Correction> corrections) {
+        return corrections.stream().mapToDouble(Correction::ratio).reduce(1, (one, other) -> one * other);
     }
 
     /** Total head at the measured flow, m, wherever the curve lies. */

@@ -41,22 +41,35 @@ public record TestPlot(List<Point> points, @Nullable OwnLine line) {
         List<Point> points = new ArrayList<>();
         List<WornCurve.TestPoint> now = new ArrayList<>();
         for (FlowTest test : newestFirst) {
-            FlowTestDraft facts = test.facts();
-            boolean counts =
-                    !facts.at().isBefore(newestFirst.get(0).facts().at().minus(SAME_CONDITION))
-                            && !FlowTestWorking.atOtherFrequency(model, facts);
-            WornCurve.TestPoint running =
-                    WornCurve.TestPoint.of(FlowTestWorking.flow(facts), FlowTestWorking.head(facts));
-            for (WornCurve.TestPoint point : Stream.of(running, FlowTestWorking.shutOff(facts))
-                    .filter(Objects::nonNull)
-                    .toList()) {
-                points.add(drawn(test.id, point));
-                if (counts) {
-                    now.add(point);
+            try {
+                boolean recent = !test.at.isBefore(newestFirst.get(0).at.minus(SAME_CONDITION));
+                List<WornCurve.TestPoint> its = atRatedSpeed(model, test.facts());
+                its.forEach(point -> points.add(drawn(test.id, point)));
+                if (recent && !FlowTestWorking.atOtherFrequency(model, test.facts())) {
+                    now.addAll(its);
                 }
+            } catch (OutOfRange modelWasChanged) {
+                // a test that can no longer be brought to the model's speed is not drawn
             }
         }
         return new TestPlot(List.copyOf(points), line(model.curve(), now));
+    }
+
+    /** The points of a test; where a speed was read or follows from the volts, as they lie at the rated speed by the affinity laws. */
+    private static List<WornCurve.TestPoint> atRatedSpeed(Model model, FlowTestDraft facts) {
+        double ratio = FlowTestWorking.ratio(Correction.of(model, facts).stream()
+                .filter(correction -> correction.by() != Correction.By.FREQUENCY)
+                .toList());
+        WornCurve.TestPoint running = WornCurve.TestPoint.of(facts.flow(), FlowTestWorking.head(facts));
+        return Stream.of(running, FlowTestWorking.shutOff(facts))
+                .filter(Objects::nonNull)
+                .map(point -> new WornCurve.TestPoint(
+                        point.flowM3h() / ratio,
+                        point.headM() / ratio / ratio,
+                        point.flowUncertaintyM3h() / ratio,
+                        point.headUncertaintyM() / ratio / ratio,
+                        point.headPerFlow() / ratio))
+                .toList();
     }
 
     private static Point drawn(long testId, WornCurve.TestPoint point) {
