@@ -8,6 +8,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.quartz.JobKey;
@@ -30,6 +31,10 @@ class RunTable {
 
         static Key of(JobKey run, String zone) {
             return new Key(run.getGroup(), run.getName(), zone);
+        }
+
+        JobKey run() {
+            return JobKey.jobKey(name, room);
         }
     }
 
@@ -69,10 +74,10 @@ class RunTable {
                 .update();
     }
 
-    int failed() {
-        return jdbc.sql("select count(*) from run where trouble is not null")
-                .query(Integer.class)
-                .single();
+    List<Key> failed() {
+        return jdbc.sql("select room, name, zone from run where trouble is not null")
+                .query((row, n) -> new Key(row.getString(1), row.getString(2), row.getString(3)))
+                .list();
     }
 
     Map<Key, LastRun> all() {

@@ -36,12 +36,20 @@ public class Timetable {
         this.people = people;
     }
 
-    /** Makes the times of all runs agree with what is declared and with the zones of the sites; doing it again changes nothing. */
+    /**
+     * Makes the times of all runs agree with what is declared and with the zones of the sites, and asks once more for each that failed
+     * when it ran last; doing it again changes nothing.
+     */
     public void drawUp() {
         Map<String, ZoneId> zones = zones();
         table.keepOnly(zones.keySet());
         try {
             triggers.agreeWith(zones.values());
+            for (RunTable.Key failed : table.failed()) {
+                if (known(failed.run(), failed.zone(), zones)) {
+                    triggers.ask(failed.run(), failed.zone());
+                }
+            }
         } catch (SchedulerException failed) {
             throw new IllegalStateException("the timetable was not drawn up", failed);
         }
@@ -50,7 +58,7 @@ public class Timetable {
     /** How many runs failed when they ran last. */
     @Transactional(readOnly = true)
     public int failed() {
-        return table.failed();
+        return table.failed().size();
     }
 
     /** Every run, by room and name, a local one once for each zone of our sites. */
@@ -98,9 +106,7 @@ public class Timetable {
      */
     public void runNow(String room, String name, String zone, Person by) {
         JobKey run = JobKey.jobKey(name, room);
-        boolean known = triggers.runs().stream().anyMatch(each -> each.getKey().equals(run))
-                && (triggers.local(run) ? zones().containsKey(zone) : zone.isEmpty());
-        if (!known) {
+        if (!known(run, zone, zones())) {
             throw new NotFound("run", room + "." + name + " " + zone);
         }
         try {
@@ -109,6 +115,11 @@ public class Timetable {
             throw new IllegalStateException("the run was not asked for", failed);
         }
         people.note(by, "run asked for", "run:" + room + "." + name, zone.isEmpty() ? null : zone);
+    }
+
+    private boolean known(JobKey run, String zone, Map<String, ZoneId> zones) {
+        return triggers.runs().stream().anyMatch(each -> each.getKey().equals(run))
+                && (triggers.local(run) ? zones.containsKey(zone) : zone.isEmpty());
     }
 
     private Map<String, ZoneId> zones() {

@@ -8,7 +8,7 @@ import org.springframework.context.annotation.Configuration;
 
 /**
  * When the timetable itself is drawn up: at every start and every hour. So a new zone has its times before its next night, and what
- * falls due on the day of a change is planned by the change itself.
+ * falls due on the day of a change is planned by the change itself; and what failed is tried again within the hour.
  */
 @Configuration(proxyBeanMethods = false)
 class TimetableSchedule {

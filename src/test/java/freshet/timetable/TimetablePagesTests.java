@@ -133,7 +133,8 @@ class TimetablePagesTests {
         table.ended(MORNING, Trouble.of(new CannotAcquireLockException("x")));
         assertThat(line(ilse.open("/timetable"), "Planning of the day")).contains("Somebody changed the same rows");
         table.ended(MORNING, Trouble.of(new ArithmeticException("x")));
-        assertThat(line(ilse.open("/timetable"), "Planning of the day")).contains("does not know");
+        assertThat(line(ilse.open("/timetable"), "Planning of the day"))
+                .contains("does not know", "tried again within the hour");
         database.sql("update run set done_at = null").update();
         assertThat(line(ilse.open("/timetable"), "Planning of the day")).contains("It never went well so far.");
     }
@@ -178,6 +179,19 @@ class TimetablePagesTests {
                         .query(Integer.class)
                         .single())
                 .isEqualTo(2);
+    }
+
+    @Test
+    void asksOnceMoreWithinTheHourForWhatFailed() throws SchedulerException {
+        table.began(MORNING, clock.instant(), "north");
+        table.ended(MORNING, Trouble.CROSSED);
+        RunTable.Key gone = new RunTable.Key("board", "no longer", "");
+        table.began(gone, clock.instant(), "north");
+        table.ended(gone, Trouble.CROSSED);
+        timetable.drawUp();
+        timetable.drawUp();
+        assertThat(scheduler.getTriggerKeys(GroupMatcher.triggerGroupEquals("asked")))
+                .containsExactly(TriggerKey.triggerKey("board.morning America/Chicago", "asked"));
     }
 
     @Test
