@@ -12,9 +12,12 @@ import freshet.findings.Findings;
 import freshet.pumps.PumpKind;
 import freshet.pumps.Unit;
 import freshet.readings.Readings;
+import java.time.Duration;
 import java.time.Instant;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.openqa.selenium.By;
+import org.openqa.selenium.support.ui.WebDriverWait;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
 
@@ -66,7 +69,18 @@ class OverviewJourneyTests {
         browser.phone().go("/pumps/" + weak.id()).picture("unit-390");
         browser.go("/pumps").picture("fleet-390").desk().go("/pumps?sort=WORST").picture("fleet-1280");
         assertThat(browser.text()).contains("4 pumps", "not tested");
+        siftsTheListWhileTyping(browser);
         browser.go("/season").picture("season-1280").phone().go("/season").picture("season-390");
         assertThat(browser.text()).contains("Brackenfold Pump Yard", "4 left");
+    }
+
+    /** With script the list follows the words, and the address with it; without, the button does the same. */
+    private void siftsTheListWhileTyping(Browser browser) {
+        browser.type("text", "bf-07");
+        new WebDriverWait(browser.driver(), Duration.ofSeconds(10))
+                .until(chrome ->
+                        chrome.findElements(By.cssSelector("#found tbody tr")).size() == 1);
+        assertThat(browser.driver().findElement(By.id("found")).getText()).contains("BF-07", "1 to 1 of 1");
+        assertThat(browser.path()).contains("text=bf-07");
     }
 }
