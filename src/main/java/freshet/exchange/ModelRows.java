@@ -294,10 +294,13 @@ final class ModelRows implements RowKind<ModelRows.Line> {
             cells.put("shut-off head", Written.measure(model.points().get(0).headM(), Quantity.HEAD, system));
             cells.put("open flow", Written.measure(model.points().get(1).flowM3h(), Quantity.FLOW, system));
         } else {
-            for (int n = 1; n <= model.points().size(); n++) {
-                CurvePoint point = model.points().get(n - 1);
-                cells.put("flow " + n, Written.measure(point.flowM3h(), Quantity.FLOW, system));
-                cells.put("head " + n, Written.measure(point.headM(), Quantity.HEAD, system));
+            List<String> flows = Written.measures(
+                    model.points().stream().map(CurvePoint::flowM3h).toList(), Quantity.FLOW, system);
+            List<String> heads = Written.measures(
+                    model.points().stream().map(CurvePoint::headM).toList(), Quantity.HEAD, system);
+            for (int n = 1; n <= flows.size(); n++) {
+                cells.put("flow " + n, flows.get(n - 1));
+                cells.put("head " + n, heads.get(n - 1));
             }
         }
         cells.put("curve uncertainty", Written.percent(model.curveUncertainty()));

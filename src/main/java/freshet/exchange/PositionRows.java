@@ -10,6 +10,7 @@ import freshet.places.Site;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** Rows about positions. */
@@ -93,6 +94,6 @@ final class PositionRows implements RowKind<PositionDraft> {
 
     @Override
     public Iterable<PositionDraft> everything() {
-        return standing().values();
+        return new TreeMap<>(standing()).values();
     }
 }

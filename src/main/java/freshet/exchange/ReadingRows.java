@@ -268,7 +268,10 @@ final class ReadingRows implements RowKind<MeterFact> {
 
     @Override
     public Iterable<MeterFact> everything() {
-        return readings.meterFacts(
-                names.units().byId().keySet().stream().sorted().toList());
+        List<Long> inOrder = List.copyOf(names.units().byId().keySet());
+        return readings.meterFacts(inOrder).stream()
+                .sorted(Comparator.comparing(
+                        fact -> Names.key(names.units().of(fact.unitId()).tag())))
+                .toList();
     }
 }

@@ -4,6 +4,7 @@ import freshet.measures.NotAMeasure;
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -56,22 +57,22 @@ final class Written {
 
     /** A bare number in the unit of the heading where that is exact; else the value inside with its own unit. */
     static String measure(@Nullable Double inside, Quantity quantity, UnitSystem system) {
-        if (inside == null) {
-            return "";
-        }
-        String inHeadingsUnit = quantity.input(inside, system);
-        try {
-            if (quantity.parse(inHeadingsUnit + " " + quantity.unit(system), UnitSystem.SI) == inside) {
-                return inHeadingsUnit;
-            }
-        } catch (NotAMeasure outOfReach) {
-            // the other way is always open
-        }
-        return number(inside) + " " + insideUnit(quantity);
+        return inside == null ? "" : measures(List.of(inside), quantity, system).get(0);
     }
 
-    /** The unit inside as it may be typed. */
-    private static String insideUnit(Quantity quantity) {
-        return quantity.unit(UnitSystem.SI);
+    /** The same for values that belong together, all in one unit. */
+    static List<String> measures(List<Double> inside, Quantity quantity, UnitSystem system) {
+        boolean exact = inside.stream().allMatch(each -> isExact(each, quantity, system));
+        return inside.stream()
+                .map(each -> exact ? quantity.input(each, system) : number(each) + " " + quantity.unit(UnitSystem.SI))
+                .toList();
+    }
+
+    private static boolean isExact(double inside, Quantity quantity, UnitSystem system) {
+        try {
+            return quantity.parse(quantity.input(inside, system), system) == inside;
+        } catch (NotAMeasure tooLong) {
+            return false;
+        }
     }
 }
