@@ -88,6 +88,18 @@ class WrongFilesTests {
     }
 
     @Test
+    void takesTheRatedSpeedOfAModelInAndHandsItOut() {
+        String heading = MODEL_HEADING + ",rated speed (rpm)";
+        assertThat(problems(file("models.csv", heading, "Trash,engine trash,engine,0,90,300,0,fast")))
+                .containsExactly("models.csv:2:rated speed:measures.notANumber");
+        exchange.takeIn(List.of(file("models.csv", heading, "Trash,engine trash,engine,0,90,300,0,3600")), me);
+
+        assertThat(pumps.modelNamed("Trash").orElseThrow().ratings().speedRpm()).isEqualTo(3600);
+        assertThat(new String(exchange.export(FileKind.MODELS, me), StandardCharsets.UTF_8))
+                .contains("rated speed (rpm)", "3600");
+    }
+
+    @Test
     void saysWhyAFileCannotBeRead() {
         assertThat(problems(new NamedFile("none.csv", new byte[0])))
                 .containsExactly("none.csv:null:null:exchange.file.empty");
