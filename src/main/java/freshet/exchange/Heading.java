@@ -128,6 +128,11 @@ final class Heading {
         return said == null ? columns.get(column).onlyUnit() : said;
     }
 
+    /** How many cells it has, empty ones too. */
+    int width() {
+        return line.cells().size();
+    }
+
     /** Whether the cells at this place of every row stand under a heading. */
     boolean named(int at) {
         return !line.cell(at).isBlank();

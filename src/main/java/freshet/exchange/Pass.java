@@ -141,8 +141,11 @@ final class Pass {
         Map<String, Row> seen = new HashMap<>();
         List<News<D>> news = new ArrayList<>();
         for (Row row : rows) {
-            row.checkWidth();
             String key = kind.key(row);
+            if (!row.stands()) {
+                leaveOut(kind, row, key);
+                continue;
+            }
             Row twin = key == null ? null : seen.putIfAbsent(key, row);
             if (twin != null) {
                 row.wrong(null, "exchange.twice", kind.name(row), twin.file, String.valueOf(twin.line));

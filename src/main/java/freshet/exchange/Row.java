@@ -62,14 +62,20 @@ final class Row {
         problems.accept(problem);
     }
 
-    /** A cell under no heading most likely comes from a comma in a text or number that is not quoted. */
-    void checkWidth() {
-        for (int at = 0; at < cells.cells().size(); at++) {
+    /** Whether its cells stand under their headings; after one comma too many nothing that the row says can be believed. */
+    boolean stands() {
+        int most = heading.width();
+        if (cells.cells().size() > most) {
+            wrong(null, "exchange.tooManyCells", String.valueOf(cells.cells().size()), String.valueOf(most));
+            return false;
+        }
+        for (int at = 0; at < most; at++) {
             if (!heading.named(at) && !cells.cell(at).isBlank()) {
                 wrong(null, "exchange.noHeading", cells.cell(at).strip());
-                return;
+                return false;
             }
         }
+        return true;
     }
 
     /** Whether the file has the column; one that it has not leaves what stands in the register. */

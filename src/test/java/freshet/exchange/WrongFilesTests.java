@@ -133,7 +133,11 @@ class WrongFilesTests {
         assertThat(problems(file("a.csv", "model,pump kind,drive,power (gpm)")))
                 .containsExactly("a.csv:1:power (gpm):exchange.heading.unit");
         assertThat(problems(file("a.csv", "customer,note", "A,b,c")))
+                .containsExactly("a.csv:2:null:exchange.tooManyCells");
+        assertThat(problems(file("a.csv", "customer,,note", "A,b,c")))
                 .containsExactly("a.csv:2:null:exchange.noHeading");
+        assertThat(problems(models("Shift,sewage,single phase,0,25,42,0,5")))
+                .containsExactly("models.csv:2:null:exchange.tooManyCells");
     }
 
     @Test
