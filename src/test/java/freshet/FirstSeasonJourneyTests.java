@@ -67,7 +67,7 @@ class FirstSeasonJourneyTests {
         Unit unit = pumps.unitTagged("BF-04").orElseThrow();
 
         browser.go("/season").picture("first-season-1280");
-        assertThat(browser.text()).contains("Brackenfold Pump Yard", "16 left");
+        assertThat(browser.text()).contains("Brackenfold Pump Yard", "28 left");
 
         browser.go("/people/new")
                 .type("signInName", "teo")

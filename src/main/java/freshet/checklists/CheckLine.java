@@ -10,7 +10,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One line to look at and judge. The {@code caution} stands before the question; {@code failSeverity} is the severity that a failed
- * answer proposes, null when a failure makes no finding; {@code ratedBy} names the plate's figure that the limits are fractions of.
+ * answer proposes, null when a failure makes no finding; {@code heldSeverity} is the lowest that it may ever be given, null when it is
+ * free; {@code ratedBy} names the plate's figure that the limits are fractions of; {@code origin} is the same for the same line through
+ * all versions.
  */
 public record CheckLine(
         long id,
@@ -25,16 +27,20 @@ public record CheckLine(
         @Nullable RatedBy ratedBy,
         List<Choice> choices,
         @Nullable Integer failSeverity,
+        @Nullable Integer heldSeverity,
         boolean required,
         boolean safety,
         boolean mayNotApply,
         boolean asLeft,
         @Nullable Competence competence,
-        @Nullable String source) {
+        @Nullable String source,
+        long origin) {
 
     public static final String YES = "YES";
     public static final String NO = "NO";
     public static final String DOES_NOT_APPLY = "DOES_NOT_APPLY";
+
+    static final int MOST_SEVERE = 4;
 
     private static final int LONGEST_TEXT = 2000;
 
@@ -85,7 +91,7 @@ public record CheckLine(
         }
         String figure = overRange ? text.substring(1) : text;
         double number = lineUnit().parse(figure, system);
-        if (number < 0 && !"°C".equals(unit)) {
+        if (number < 0 && !LineUnit.mayBeNegative(unit)) {
             throw new NotAnAnswer("checklists.negative");
         }
         return new Judged(
@@ -137,6 +143,40 @@ public record CheckLine(
     /** The unit beside the field of a number, as this reader sees it. */
     public @Nullable String unitFor(UnitSystem system) {
         return unit == null ? null : lineUnit().read(system);
+    }
+
+    /** Whether no owner may take it out: it is for safety, or its failure stops the pump. */
+    public boolean stays() {
+        return safety || heldSeverity != null;
+    }
+
+    /** Whether it says and asks the same as another, wherever it stands in its section. */
+    boolean sameAs(CheckLine other) {
+        return atNoPlace().equals(other.atNoPlace());
+    }
+
+    private CheckLine atNoPlace() {
+        return new CheckLine(
+                0,
+                0,
+                section,
+                question,
+                hint,
+                caution,
+                kind,
+                unit,
+                limits,
+                ratedBy,
+                choices,
+                failSeverity,
+                heldSeverity,
+                required,
+                safety,
+                mayNotApply,
+                asLeft,
+                competence,
+                source,
+                origin);
     }
 
     private LineUnit lineUnit() {

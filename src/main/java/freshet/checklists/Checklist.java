@@ -18,11 +18,29 @@ public record Checklist(
         int number,
         List<CheckLine> lines) {
 
+    Checklist with(List<CheckLine> itsLines) {
+        return new Checklist(id, code, name, pumpKind, phase, effect, minutes, versionId, number, itsLines);
+    }
+
     public CheckLine line(long lineId) {
         return lines.stream()
                 .filter(line -> line.id() == lineId)
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException(code + " has no line " + lineId));
+    }
+
+    /** The headings under which its lines stand, in order. */
+    public List<String> sections() {
+        return lines.stream().map(CheckLine::section).distinct().toList();
+    }
+
+    /** Whether a version of these minutes and lines would be the same, their order included. */
+    boolean saysTheSameAs(int otherMinutes, List<CheckLine> other) {
+        boolean same = minutes == otherMinutes && lines.size() == other.size();
+        for (int i = 0; same && i < lines.size(); i++) {
+            same = lines.get(i).sameAs(other.get(i));
+        }
+        return same;
     }
 
     /** Whether some of its lines are only for a person recorded as competent. */

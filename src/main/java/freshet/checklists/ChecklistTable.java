@@ -4,22 +4,23 @@ import freshet.people.Competence;
 import freshet.pumps.PumpKind;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.ZoneOffset;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** The rows of checklists, their versions and their lines. */
+/** Reads checklists, their versions and their lines. */
 @Component
 class ChecklistTable {
 
     private static final String VERSIONS = """
-            select c.*, v.id as version_id, v.number
+            select c.id, c.code, c.name, c.pump_kind, c.phase, c.effect, v.minutes, v.id as version_id, v.number
             from checklist c join checklist_version v on v.checklist_id = c.id
             """;
     private static final String CURRENT =
@@ -32,27 +33,52 @@ class ChecklistTable {
     }
 
     List<Checklist> current() {
-        return jdbc.sql(VERSIONS + "where" + CURRENT + " order by c.id")
+        return withLines(jdbc.sql(VERSIONS + "where" + CURRENT + " order by c.id")
                 .query((row, n) -> checklist(row))
-                .list();
+                .list());
     }
 
     Optional<Checklist> current(long checklistId) {
         return jdbc.sql(VERSIONS + "where c.id = ? and" + CURRENT)
                 .param(checklistId)
                 .query((row, n) -> checklist(row))
-                .optional();
+                .optional()
+                .map(this::withLines);
     }
 
     Optional<Checklist> version(long versionId) {
         return jdbc.sql(VERSIONS + "where v.id = ?")
                 .param(versionId)
                 .query((row, n) -> checklist(row))
-                .optional();
+                .optional()
+                .map(this::withLines);
     }
 
-    private Checklist checklist(ResultSet row) throws SQLException {
-        long versionId = row.getLong("version_id");
+    Optional<Checklist> version(long checklistId, int number) {
+        return jdbc.sql(VERSIONS + "where c.id = ? and v.number = ?")
+                .params(checklistId, number)
+                .query((row, n) -> checklist(row))
+                .optional()
+                .map(this::withLines);
+    }
+
+    List<Edition> editions(long checklistId) {
+        return jdbc.sql("""
+                        select v.number, v.published_at, v.note, a.full_name,
+                               (select count(*) from check_line l where l.checklist_version_id = v.id) as lines
+                        from checklist_version v left join account a on a.id = v.published_by
+                        where v.checklist_id = ? order by v.number desc""")
+                .param(checklistId)
+                .query((row, n) -> new Edition(
+                        row.getInt("number"),
+                        row.getObject("published_at", OffsetDateTime.class).toInstant(),
+                        row.getString("full_name"),
+                        row.getString("note"),
+                        row.getInt("lines")))
+                .list();
+    }
+
+    private static Checklist checklist(ResultSet row) throws SQLException {
         return new Checklist(
                 row.getLong("id"),
                 row.getString("code"),
@@ -61,16 +87,28 @@ class ChecklistTable {
                 Phase.valueOf(row.getString("phase")),
                 Effect.valueOf(row.getString("effect")),
                 row.getInt("minutes"),
-                versionId,
+                row.getLong("version_id"),
                 row.getInt("number"),
-                lines(versionId));
+                List.of());
     }
 
-    private List<CheckLine> lines(long versionId) {
-        return jdbc.sql("select * from check_line where checklist_version_id = ? order by ordinal")
-                .param(versionId)
-                .query((row, n) -> line(row))
-                .list();
+    private Checklist withLines(Checklist checklist) {
+        return withLines(List.of(checklist)).get(0);
+    }
+
+    private List<Checklist> withLines(List<Checklist> checklists) {
+        Map<Long, List<CheckLine>> lines = new HashMap<>();
+        jdbc.sql("""
+                        select l.*, coalesce(l.origin_id, l.id) as origin from check_line l
+                        where l.checklist_version_id = any(?) order by l.checklist_version_id, l.ordinal""")
+                .param(checklists.stream().map(Checklist::versionId).toArray(Long[]::new))
+                .query(row -> {
+                    lines.computeIfAbsent(row.getLong("checklist_version_id"), id -> new ArrayList<>())
+                            .add(line(row));
+                });
+        return checklists.stream()
+                .map(checklist -> checklist.with(lines.getOrDefault(checklist.versionId(), List.of())))
+                .toList();
     }
 
     private static CheckLine line(ResultSet row) throws SQLException {
@@ -91,12 +129,14 @@ class ChecklistTable {
                 one(RatedBy.class, row.getString("rated_by")),
                 choices(row.getString("choices")),
                 row.getObject("fail_severity", Integer.class),
+                row.getObject("held_severity", Integer.class),
                 row.getBoolean("required"),
                 row.getBoolean("safety"),
                 row.getBoolean("may_not_apply"),
                 row.getBoolean("as_left"),
                 one(Competence.class, row.getString("competence")),
-                row.getString("source"));
+                row.getString("source"),
+                row.getLong("origin"));
     }
 
     private static <E extends Enum<E>> @Nullable E one(Class<E> kind, @Nullable String name) {
@@ -110,81 +150,5 @@ class ChecklistTable {
                         .map(row -> row.split("\t", 2))
                         .map(parts -> new Choice(Verdict.valueOf(parts[0]), parts[1]))
                         .toList();
-    }
-
-    /** Copies a default into the database unless a checklist of its code is there, and says whether it was new. */
-    boolean install(DefaultChecklists.Draft draft, Instant now) {
-        Optional<Long> id = jdbc.sql("""
-                        insert into checklist (code, name, pump_kind, phase, effect, minutes)
-                        values (?, ?, ?, ?, ?, ?) on conflict (code) do nothing returning id""")
-                .params(
-                        draft.code(),
-                        draft.name(),
-                        name(draft.pumpKind()),
-                        draft.phase().name(),
-                        draft.effect().name(),
-                        draft.minutes())
-                .query(Long.class)
-                .optional();
-        id.ifPresent(checklistId -> publish(checklistId, draft, now));
-        return id.isPresent();
-    }
-
-    private void publish(long checklistId, DefaultChecklists.Draft draft, Instant now) {
-        long versionId = jdbc.sql("""
-                        insert into checklist_version (checklist_id, number, published_at)
-                        values (?, 1, ?) returning id""")
-                .params(checklistId, now.atOffset(ZoneOffset.UTC))
-                .query(Long.class)
-                .single();
-        int ordinal = 0;
-        for (DefaultChecklists.LineDraft line : draft.lines()) {
-            ordinal++;
-            insert(versionId, ordinal, line);
-        }
-    }
-
-    private void insert(long versionId, int ordinal, DefaultChecklists.LineDraft line) {
-        jdbc.sql("""
-                        insert into check_line (checklist_version_id, ordinal, section, question, hint, caution, answer_kind, unit,
-                            pass_low, pass_high, watch_low, watch_high, rated_by, choices, fail_severity, required, safety,
-                            may_not_apply, as_left, competence, source)
-                        values (:version, :ordinal, :section, :question, :hint, :caution, :kind, :unit,
-                            :passLow, :passHigh, :watchLow, :watchHigh, :ratedBy, :choices, :failSeverity, :required, :safety,
-                            :mayNotApply, :asLeft, :competence, :source)""")
-                .param("version", versionId)
-                .param("ordinal", ordinal)
-                .param("section", line.section())
-                .param("question", line.question())
-                .param("hint", line.hint())
-                .param("caution", line.caution())
-                .param("kind", line.kind().name())
-                .param("unit", line.unit())
-                .param("passLow", line.passLow())
-                .param("passHigh", line.passHigh())
-                .param("watchLow", line.watchLow())
-                .param("watchHigh", line.watchHigh())
-                .param("ratedBy", name(line.ratedBy()))
-                .param("choices", choices(line))
-                .param("failSeverity", line.failSeverity())
-                .param("required", line.required())
-                .param("safety", line.safety())
-                .param("mayNotApply", line.mayNotApply())
-                .param("asLeft", line.asLeft())
-                .param("competence", name(line.competence()))
-                .param("source", line.source())
-                .update();
-    }
-
-    private static @Nullable String name(@Nullable Enum<?> constant) {
-        return constant == null ? null : constant.name();
-    }
-
-    private static @Nullable String choices(DefaultChecklists.LineDraft line) {
-        return line.choices().isEmpty()
-                ? null
-                : line.choices().stream()
-                        .map(choice -> choice.replaceFirst(" ", "\t"))
-                        .collect(Collectors.joining("\n"));
     }
 }

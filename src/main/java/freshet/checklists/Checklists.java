@@ -1,8 +1,12 @@
 package freshet.checklists;
 
 import freshet.people.NotFound;
+import freshet.people.People;
+import freshet.people.Person;
+import freshet.people.Stale;
 import java.time.Clock;
 import java.util.List;
+import java.util.Set;
 import org.springframework.boot.context.event.ApplicationStartedEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
@@ -16,18 +20,25 @@ import org.springframework.transaction.annotation.Transactional;
 public class Checklists {
 
     private final ChecklistTable table;
+    private final VersionTable versions;
+    private final People people;
     private final Clock clock;
 
-    Checklists(ChecklistTable table, Clock clock) {
+    Checklists(ChecklistTable table, VersionTable versions, People people, Clock clock) {
         this.table = table;
+        this.versions = versions;
+        this.people = people;
         this.clock = clock;
     }
 
-    /** Gives a new install the checklists it begins with; those that are there already stay as they are. */
+    /** Gives an install the checklists of the product that it does not have yet; those that are there already stay as they are. */
     @EventListener(ApplicationStartedEvent.class)
     @Order(Ordered.HIGHEST_PRECEDENCE)
     public void installDefaults() {
-        DefaultChecklists.read().forEach(draft -> table.install(draft, clock.instant()));
+        Set<String> there = versions.codes();
+        DefaultChecklists.all().stream()
+                .filter(draft -> !there.contains(draft.code()))
+                .forEach(draft -> versions.install(draft, clock.instant()));
     }
 
     /** All checklists in their current version. */
@@ -46,5 +57,45 @@ public class Checklists {
     @Transactional(readOnly = true)
     public Checklist version(long versionId) {
         return table.version(versionId).orElseThrow(() -> new NotFound("checklist version", versionId));
+    }
+
+    /** A checklist as it stood in its version of this number. */
+    @Transactional(readOnly = true)
+    public Checklist version(long id, int number) {
+        return table.version(id, number).orElseThrow(() -> new NotFound("version " + number + " of checklist", id));
+    }
+
+    /** Its versions, newest first. */
+    @Transactional(readOnly = true)
+    public List<Edition> editions(long id) {
+        return table.editions(id);
+    }
+
+    /** Refuses what {@link #publish} would refuse, and publishes nothing. */
+    @Transactional(readOnly = true)
+    public void look(long id, int number, ChecklistDraft draft) {
+        Revision.lines(version(id, number), draft);
+    }
+
+    /**
+     * Publishes the next version, unless it says the same as the one that stands, and gives what stands then. Work that was begun keeps
+     * the version that it was begun with, and a record the one that it was signed with.
+     *
+     * @param number of the version that the draft was made from
+     * @throws Stale when another was published meanwhile
+     */
+    public Checklist publish(long id, int number, ChecklistDraft draft, Person by) {
+        versions.hold(id);
+        Checklist stands = checklist(id);
+        if (stands.number() != number) {
+            throw new Stale("checklist", id);
+        }
+        List<CheckLine> lines = Revision.lines(stands, draft);
+        if (stands.saysTheSameAs(draft.minutes(), lines)) {
+            return stands;
+        }
+        versions.publish(id, number + 1, draft.minutes(), draft.note(), by.id(), lines, clock.instant());
+        people.note(by, "checklist changed", "checklist:" + id, stands.name() + ", version " + (number + 1));
+        return checklist(id);
     }
 }

@@ -36,6 +36,7 @@ import java.util.concurrent.Future;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 @FreshetTest
 class PlanningTests {
@@ -48,6 +49,9 @@ class PlanningTests {
 
     @Autowired
     CareYard yard;
+
+    @Autowired
+    JdbcClient database;
 
     @Autowired
     Places places;
@@ -112,13 +116,22 @@ class PlanningTests {
     }
 
     @Test
-    void givesEachKindItsChecklistAndOthersNone() {
+    void givesEachKindItsChecklistAndAKindWhoseRulesRestNone() {
         long site = yard.brackenfold().id();
-        Unit sump = yard.unit("QM-01", PumpKind.SUMP_WITH_FLOAT, site, LONG_AGO);
-        Unit engine = yard.unit("BF-17", PumpKind.ENGINE_TRASH, site, LONG_AGO);
-
-        assertThat(care.tasksOf(sump.id())).extracting(Task::title).contains("Check before frost 2026", "Opening 2026");
-        assertThat(care.tasksOf(engine.id())).isEmpty();
+        database.sql("update care_rule set active = false where pump_kind = 'ENGINE_TRASH'")
+                .update();
+        for (PumpKind kind : PumpKind.values()) {
+            Unit unit = yard.unit("K-" + kind.ordinal(), kind, site, LONG_AGO);
+            boolean laidUp = kind == PumpKind.UTILITY_SUBMERSIBLE || kind == PumpKind.CIRCULATOR;
+            if (kind == PumpKind.ENGINE_TRASH) {
+                assertThat(care.tasksOf(unit.id())).isEmpty();
+            } else {
+                assertThat(care.tasksOf(unit.id()))
+                        .as("%s", kind)
+                        .extracting(Task::title)
+                        .contains("Opening 2026", laidUp ? "Closing 2026" : "Check before frost 2026");
+            }
+        }
     }
 
     @Test

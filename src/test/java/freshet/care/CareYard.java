@@ -2,6 +2,8 @@ package freshet.care;
 
 import freshet.checklists.AnswerKind;
 import freshet.checklists.CheckLine;
+import freshet.checklists.Limits;
+import freshet.checklists.RatedBy;
 import freshet.checklists.Verdict;
 import freshet.measures.UnitSystem;
 import freshet.people.Competence;
@@ -81,6 +83,18 @@ public class CareYard {
 
     public Person ownerWithoutCompetence() {
         return people.addPerson("freya", "Freya Osterby", "books and keys", Role.OWNER, Set.of(), ilse());
+    }
+
+    /** An owner who may do everything, in foul pits too. */
+    public Person freya() {
+        return people.personNamed("freya")
+                .orElseGet(() -> people.addPerson(
+                        "freya",
+                        "Freya Osterby",
+                        "spring round",
+                        Role.OWNER,
+                        Set.of(Competence.ELECTRICAL, Competence.GAS, Competence.LICENCE),
+                        ilse()));
     }
 
     public Site site(String name, ZoneId zone, WindowDraft... windows) {
@@ -171,14 +185,24 @@ public class CareYard {
     }
 
     private static String number(CheckLine line) {
+        if (line.ratedBy() != null) {
+            return line.ratedBy() == RatedBy.CURRENT ? "4.5 A" : "118 V";
+        }
         return switch (String.valueOf(line.unit())) {
-            case "A" -> "4.5 A";
-            case "V" -> "118 V";
             case "Ω" -> "0.2";
             case "MΩ" -> ">200";
             case "°C" -> "8 °C";
-            default -> line.limits().passLow() == null ? "0.6 mm" : "180 mm";
+            default -> within(line.limits()) + " " + line.unit();
         };
+    }
+
+    private static double within(Limits limits) {
+        Double low = limits.passLow();
+        Double high = limits.passHigh();
+        if (low != null && high != null) {
+            return (low + high) / 2;
+        }
+        return low != null ? 1.2 * low : high != null ? 0.6 * high : 1;
     }
 
     public static CheckLine line(Worksheet sheet, String question) {

@@ -36,12 +36,14 @@ class CheckLineTests {
                 ratedBy,
                 choices,
                 3,
+                null,
                 true,
                 false,
                 false,
                 true,
                 null,
-                "common practice, no source");
+                "common practice, no source",
+                1);
     }
 
     private static final CheckLine EARTH = line(AnswerKind.NUMBER, "Ω", new Limits(null, 0.5, null, 1.0), null);
@@ -96,6 +98,33 @@ class CheckLineTests {
     @CsvSource({"3.5, WATCH", "3.6, PASS", "4.8 A, PASS", "4.81, WATCH", "5.28, WATCH", "5.29, FAIL", "0, WATCH"})
     void judgesAmpsByThePlate(String typed, Verdict verdict) {
         assertThat(judge(AMPS, typed).verdict()).isEqualTo(verdict);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "kPa, 20 inHg, 67.7278",
+        "kPa, 70, 70",
+        "kPa, 10 psi, 68.9476",
+        "m, 10 ft, 3.048",
+        "V, 12.6 volts, 12.6",
+        "%, 19.5 percent, 19.5",
+        "%, 19.5 %, 19.5",
+        "ppm, 9 ppm, 9",
+        "rpm, 3600, 3600",
+        "h, 6.5 hours, 6.5",
+        "min, 12 min, 12"
+    })
+    void readsEveryUnitOfACheck(String unit, String typed, double number) {
+        assertThat(judge(line(AnswerKind.NUMBER, unit, Limits.NONE, null), typed)
+                        .number())
+                .isCloseTo(number, within(1e-4));
+    }
+
+    @Test
+    void readsBatteryVoltsToATenth() {
+        CheckLine volts = line(AnswerKind.NUMBER, "V", new Limits(12.6, 13.2, 12.2, 13.8), null);
+        assertThat(words(volts)).isEqualTo("pass 12.6 V to 13.2 V, watch from 12.2 V and to 13.8 V");
+        assertThat(judge(volts, "12.5").verdict()).isEqualTo(Verdict.WATCH);
     }
 
     @Test

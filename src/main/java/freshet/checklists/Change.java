@@ -1,0 +1,64 @@
+package freshet.checklists;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
+
+/** What differs between two versions of a checklist: one line, the order within a section, or the minutes; {@code words} name it. */
+public record Change(Kind kind, String words) {
+
+    /** The ways in which versions differ. */
+    public enum Kind {
+        MINUTES,
+        ADDED,
+        CHANGED,
+        TAKEN_OUT,
+        REORDERED
+    }
+
+    /** What turned one version into the other, in the order of the later one. */
+    static List<Change> between(Checklist before, Checklist after) {
+        List<Change> changes = new ArrayList<>();
+        if (before.minutes() != after.minutes()) {
+            changes.add(new Change(Kind.MINUTES, before.minutes() + " → " + after.minutes()));
+        }
+        Map<Long, CheckLine> old = byOrigin(before);
+        for (CheckLine line : after.lines()) {
+            CheckLine was = old.get(line.origin());
+            if (was == null) {
+                changes.add(new Change(Kind.ADDED, line.question()));
+            } else if (!was.sameAs(line)) {
+                changes.add(new Change(Kind.CHANGED, line.question()));
+            }
+        }
+        Map<Long, CheckLine> now = byOrigin(after);
+        old.values().stream()
+                .filter(line -> !now.containsKey(line.origin()))
+                .forEach(line -> changes.add(new Change(Kind.TAKEN_OUT, line.question())));
+        Map<String, List<Long>> orderNow = order(after, old);
+        order(before, now).forEach((section, order) -> {
+            if (!Objects.equals(order, orderNow.get(section))) {
+                changes.add(new Change(Kind.REORDERED, section));
+            }
+        });
+        return changes;
+    }
+
+    private static Map<Long, CheckLine> byOrigin(Checklist checklist) {
+        return checklist.lines().stream()
+                .collect(Collectors.toMap(CheckLine::origin, line -> line, (a, b) -> a, LinkedHashMap::new));
+    }
+
+    /** The lines of each section that both versions have, in order. */
+    private static Map<String, List<Long>> order(Checklist checklist, Map<Long, CheckLine> other) {
+        return checklist.lines().stream()
+                .filter(line -> other.containsKey(line.origin()))
+                .collect(Collectors.groupingBy(
+                        CheckLine::section,
+                        LinkedHashMap::new,
+                        Collectors.mapping(CheckLine::origin, Collectors.toList())));
+    }
+}
