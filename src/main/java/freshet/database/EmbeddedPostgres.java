@@ -147,7 +147,14 @@ final class EmbeddedPostgres implements JdbcConnectionDetails, AutoCloseable {
         }
         if (isServerOfThisFolder(process.get())) {
             progress.accept("Stopping the PostgreSQL that an interrupted run left behind ...");
-            pgCtl(100, "stop", "-m", "fast");
+            try {
+                pgCtl(100, "stop", "-m", "fast");
+            } catch (IOException notStopped) {
+                // one that was just dying needs no stop
+                if (isServerOfThisFolder(process.get())) {
+                    throw notStopped;
+                }
+            }
         } else {
             Files.deleteIfExists(pidFile);
         }
