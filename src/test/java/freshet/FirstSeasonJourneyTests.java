@@ -88,7 +88,9 @@ class FirstSeasonJourneyTests {
         assertThat(browser.text()).contains("Teo Brandt");
         browser.type("find-tag", "bf-04").press("Find");
         assertThat(browser.path()).isEqualTo("/pumps/" + unit.id());
-        browser.driver().findElement(By.partialLinkText("Opening 2027")).click();
+        WebElement opening = browser.driver().findElement(By.partialLinkText("Opening 2027"));
+        browser.driver().executeScript("arguments[0].scrollIntoView({block: 'center'})", opening);
+        opening.click();
         browser.picture("first-task-390");
         assertThat(browser.text()).contains("Unplugged, and the plug is with me", "Turn the shaft by hand");
 

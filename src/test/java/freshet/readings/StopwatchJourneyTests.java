@@ -9,13 +9,16 @@ import freshet.measures.UnitSystem;
 import freshet.people.People;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.WebDriverWait;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
 
@@ -150,7 +153,10 @@ class StopwatchJourneyTests {
         browser.driver()
                 .findElement(By.xpath("//main//button[normalize-space(.)='Work it out']"))
                 .click();
-        assertThat(browser.driver().findElement(By.tagName("main")).getText())
-                .contains("Type how much the container holds");
+        // the answer's page takes the place of this one while we look
+        new WebDriverWait(browser.driver(), Duration.ofSeconds(10))
+                .ignoring(StaleElementReferenceException.class)
+                .until(chrome ->
+                        chrome.findElement(By.tagName("main")).getText().contains("Type how much the container holds"));
     }
 }
