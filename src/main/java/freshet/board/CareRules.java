@@ -23,13 +23,13 @@ class CareRules {
     /** Adds what is missing; a rule that is there already stays as it is. */
     void installDefaults() {
         jdbc.sql("""
-                insert into care_rule (code, name, trigger_kind, pump_kind, checklist_id, source)
-                select code, split_part(name, ',', 1), phase, pump_kind, id, 'common practice, no source'
+                insert into care_rule (code, job, name, trigger_kind, pump_kind, checklist_id, source)
+                select code, lower(phase), split_part(name, ',', 1), phase, pump_kind, id, 'common practice, no source'
                 from checklist where phase in ('OPENING', 'CLOSING') order by id
                 on conflict (code) do nothing""").update();
         jdbc.sql("""
-                insert into care_rule (code, name, trigger_kind, checklist_id, threshold, days_to_act, source)
-                select 'capacity-below', name, 'CAPACITY_BELOW', id, ?, ?, ? from checklist where phase = 'CAPACITY'
+                insert into care_rule (code, job, name, trigger_kind, checklist_id, threshold, days_to_act, source)
+                select 'capacity-below', 'capacity', name, 'CAPACITY_BELOW', id, ?, ?, ? from checklist where phase = 'CAPACITY'
                 on conflict (code) do nothing""").params(CAPACITY_THRESHOLD, DAYS_TO_ACT, CAPACITY_SOURCE).update();
     }
 }
