@@ -20,8 +20,8 @@ alter table care_rule
     add column access_from      text,
     add column access_to        text,
     add column once_per_season  boolean not null default false,
-    -- safety by the calendar: due in storage too
-    add column safety           boolean not null default false,
+    -- when it holds: always, storage included (safety by the calendar), only in use, or only while laid up
+    add column applies          text    not null default 'ALWAYS' check (applies in ('ALWAYS', 'IN_USE', 'LAID_UP')),
     -- the jobs that this work contains: done in their days, it satisfies them
     add column covers           text[]  not null default '{}',
     add constraint care_rule_access check ((access_from is null) = (access_to is null)),
@@ -72,4 +72,7 @@ alter table task
     -- late only so many days after it was due
     add column grace_days integer not null default 0,
     -- the due day comes from how fast the unit is used and moves with each reading
-    add column predicted  boolean not null default false;
+    add column predicted  boolean not null default false,
+    -- why it is due, as a message board.why.<code> and its arguments; the older column why holds words that somebody wrote
+    add column why_code   text,
+    add column why_args   text[] not null default '{}';

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param followsPosition the past of the position counts, whichever unit stands in it
  * @param graceDays days after the due day before it counts as late
  * @param accessFrom first day of the stretch of the year in which the work can be done; with {@code accessTo}, may wrap
- * @param safety due in storage too, when a trigger is of the calendar
+ * @param applies whether it holds always, storage included, only in use, or only while laid up
  * @param covers jobs that this work contains
  */
 public record CareRule(
@@ -32,7 +32,7 @@ public record CareRule(
         @Nullable MonthDay accessFrom,
         @Nullable MonthDay accessTo,
         boolean oncePerSeason,
-        boolean safety,
+        Applies applies,
         Set<String> covers,
         boolean active,
         @Nullable String source,
