@@ -1,5 +1,8 @@
 package freshet.happenings;
 
+import java.util.List;
+import java.util.stream.Stream;
+
 /** What can happen to pumps that may make work due. */
 public enum HappeningKind {
     STORM,
@@ -14,5 +17,14 @@ public enum HappeningKind {
     CHEMICAL_USE,
     HIRE_OUT,
     HIRE_RETURN,
-    REPAIRED
+    REPAIRED;
+
+    /** Whether a person reports it; the others follow from a hire or a repair, and are put right there. */
+    public boolean byHand() {
+        return this != HIRE_OUT && this != HIRE_RETURN && this != REPAIRED;
+    }
+
+    static List<HappeningKind> allByHand() {
+        return Stream.of(values()).filter(HappeningKind::byHand).toList();
+    }
 }
