@@ -4,7 +4,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /** The rules that a new install begins with: one for each seasonal checklist, and the one on remaining capacity. */
-@Component
+@Component("firstYearRules")
 class CareRules {
 
     /** Of reference flow; below it a pump is derated. */

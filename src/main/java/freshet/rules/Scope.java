@@ -1,6 +1,7 @@
 package freshet.rules;
 
 import freshet.pumps.PumpKind;
+import org.jspecify.annotations.Nullable;
 
 /** For which pumps a rule is meant, the wider first. */
 public sealed interface Scope {
@@ -11,9 +12,21 @@ public sealed interface Scope {
 
     record OfModel(long modelId) implements Scope {}
 
-    record AtSite(long siteId) implements Scope {}
+    /** All pumps at a site, or those of one kind there. */
+    record AtSite(long siteId, @Nullable PumpKind kind) implements Scope {
 
-    record InPosition(long positionId) implements Scope {}
+        public AtSite(long siteId) {
+            this(siteId, null);
+        }
+    }
+
+    /** Whatever pump stands in a position, or only one of that kind. */
+    record InPosition(long positionId, @Nullable PumpKind kind) implements Scope {
+
+        public InPosition(long positionId) {
+            this(positionId, null);
+        }
+    }
 
     record OfUnit(long unitId) implements Scope {}
 
