@@ -83,13 +83,17 @@ public class Happenings {
         return ids;
     }
 
-    /** Takes a wrong report back; it stays to be read, with the reason, and no longer counts. */
+    /** Takes a wrong report back; it stays to be read, with the reason, and no longer counts. What follows from a hire is put right there. */
     public void withdraw(long id, String why, Person by) {
         List<Refused.Wrong> wrongs = new ArrayList<>();
         if (why.isBlank()) {
             wrongs.add(Refused.Wrong.at("why", "happenings.why.missing"));
         } else if (why.strip().length() > LONGEST) {
             wrongs.add(Refused.Wrong.at("why", "happenings.long", LONGEST));
+        }
+        HappeningKind kind = happening(id).kind();
+        if (kind == HappeningKind.HIRE_OUT || kind == HappeningKind.HIRE_RETURN) {
+            wrongs.add(Refused.Wrong.at("", "happenings.withdraw.hire"));
         }
         Refused.ifAny(wrongs);
         takeBack(id, why.strip(), by);
@@ -135,6 +139,12 @@ public class Happenings {
     @Transactional(readOnly = true)
     public Map<Long, Out> out(Collection<Long> unitIds) {
         return table.out(unitIds).stream().collect(Collectors.toMap(Out::unitId, Function.identity()));
+    }
+
+    /** The units that a happening touched. */
+    @Transactional(readOnly = true)
+    public Set<Long> touched(long id) {
+        return table.touched(List.of(id));
     }
 
     private void heard(Collection<Long> ids) {

@@ -5,6 +5,8 @@ import freshet.care.ServiceRecord;
 import freshet.findings.Finding;
 import freshet.findings.Findings;
 import freshet.fleet.Fleet;
+import freshet.happenings.Happening;
+import freshet.happenings.Happenings;
 import freshet.hydraulics.Curve;
 import freshet.measures.Show;
 import freshet.people.People;
@@ -46,6 +48,7 @@ class UnitPageController {
     private final Places places;
     private final Readings readings;
     private final Findings findings;
+    private final Happenings happenings;
     private final Care care;
     private final Fleet fleet;
     private final People people;
@@ -58,6 +61,7 @@ class UnitPageController {
             Places places,
             Readings readings,
             Findings findings,
+            Happenings happenings,
             Care care,
             Fleet fleet,
             People people,
@@ -68,6 +72,7 @@ class UnitPageController {
         this.places = places;
         this.readings = readings;
         this.findings = findings;
+        this.happenings = happenings;
         this.care = care;
         this.fleet = fleet;
         this.people = people;
@@ -194,6 +199,16 @@ class UnitPageController {
                                         : people.person(test.recordedBy()).fullName()),
                         link,
                         test.facts().note()));
+            }
+        }
+        for (Happening happening : happenings.ofUnit(unit.id())) {
+            if (happening.stands()) {
+                past.add(new Past(
+                        happening.at(),
+                        "happenings.kind." + happening.kind(),
+                        List.of(),
+                        "/happenings/" + happening.id(),
+                        happening.note()));
             }
         }
         List<Stand> stands = pumps.stands(unit.id());

@@ -8,6 +8,7 @@
             "places",
             "timetable",
             "pumps",
+            "happenings",
             "readings",
             "checklists",
             "findings",

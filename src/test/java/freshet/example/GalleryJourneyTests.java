@@ -101,6 +101,9 @@ class GalleryJourneyTests {
         screens.put("finding-new", "/pumps/" + worn + "/finding");
         screens.put("finding", "/findings/" + findings.findingsOf(worn).get(0).id());
         screens.put("checklists", "/checklists");
+        screens.put("happenings", "/happenings");
+        screens.put("happening-new", "/happenings/new");
+        screens.put("happening-of-unit", "/happenings/new?unit=" + worn);
         screens.put("import", "/import");
         screens.put("jobs", "/jobs");
         screens.put("job-sheet", "/jobs/sheet");
