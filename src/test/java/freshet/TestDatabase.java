@@ -16,7 +16,7 @@ import org.testcontainers.postgresql.PostgreSQLContainer;
 
 /**
  * The one place that decides on which PostgreSQL the tests run: a container where a Docker engine answers, else the product's own
- * launcher in {@code target/test-postgres}; an empty database for each run either way.
+ * launcher in {@code target/test-postgres-<fork>}; an empty database for each run either way.
  */
 @TestConfiguration(proxyBeanMethods = false)
 public class TestDatabase {
@@ -88,10 +88,10 @@ public class TestDatabase {
     /** Started by the first that asks, then one for the whole run. */
     private static final class Server {
 
-        static final JdbcConnectionDetails STARTED =
-                DockerClientFactory.instance().isDockerAvailable()
-                        ? container()
-                        : TestServer.start(Path.of("target", "test-postgres"));
+        static final JdbcConnectionDetails STARTED = DockerClientFactory.instance()
+                        .isDockerAvailable()
+                ? container()
+                : TestServer.start(Path.of("target", "test-postgres-" + System.getProperty("freshet.fork", "1")));
 
         private static JdbcConnectionDetails container() {
             PostgreSQLContainer postgres = new PostgreSQLContainer("postgres:18-alpine")
