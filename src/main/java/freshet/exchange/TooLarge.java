@@ -5,7 +5,6 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpHeaders;
@@ -19,15 +18,11 @@ import org.springframework.web.filter.OncePerRequestFilter;
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class TooLarge extends OncePerRequestFilter {
 
-    private final long mostBytes;
-
-    TooLarge(@Value("${spring.servlet.multipart.max-request-size}") DataSize most) {
-        this.mostBytes = most.toBytes();
-    }
+    private static final long MOST_BYTES = DataSize.ofMegabytes(26).toBytes();
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return request.getContentLengthLong() <= mostBytes
+        return request.getContentLengthLong() <= MOST_BYTES
                 || !request.getRequestURI().equals(request.getContextPath() + "/import");
     }
 
