@@ -7,6 +7,7 @@ import freshet.people.Person;
 import freshet.pumps.Pumps;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -106,6 +107,14 @@ public class Care {
         people.note(by, "record corrected", "unit:" + record.unitId(), "record " + recordId + " by record " + id);
         changed(Set.of(record.unitId()));
         return id;
+    }
+
+    /** Gives open tasks to a person, or to nobody; whoever works on one is not disturbed. */
+    public void assign(List<Long> taskIds, @Nullable Long personId, Person by) {
+        tasks.assign(taskIds, personId);
+        for (long id : taskIds) {
+            people.note(by, "task assigned", "task:" + id, personId == null ? null : "person:" + personId);
+        }
     }
 
     @Transactional(readOnly = true)

@@ -114,6 +114,14 @@ class TaskTable {
                 .update();
     }
 
+    /** No new version: who has it is no matter of its answers. */
+    void assign(List<Long> ids, @Nullable Long personId) {
+        jdbc.sql("update task set assigned_to = :person where id = any(:ids) and state = 'OPEN'")
+                .param("person", personId, java.sql.Types.BIGINT)
+                .param("ids", ids.toArray(Long[]::new))
+                .update();
+    }
+
     /** A new version of a task that somebody works on. */
     void begun(long taskId, Instant now) {
         jdbc.sql("update task set started_at = coalesce(started_at, ?), version = version + 1 where id = ?")
