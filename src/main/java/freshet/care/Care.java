@@ -1,6 +1,7 @@
 package freshet.care;
 
 import freshet.board.Board;
+import freshet.findings.Hold;
 import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
@@ -53,6 +54,13 @@ public class Care {
         board.holdOffPlanning();
         followUps.checkAfterRepair(pumps.unit(unitId), findingId, why);
         changed(Set.of(unitId));
+    }
+
+    /** Opens the re-test that is the way back for a unit that is held. */
+    public void reTest(Hold hold) {
+        board.holdOffPlanning();
+        followUps.reTest(pumps.unit(hold.unitId()), hold);
+        changed(Set.of(hold.unitId()));
     }
 
     @Transactional(readOnly = true)

@@ -3,11 +3,12 @@ package freshet.care;
 import freshet.findings.Finding;
 import freshet.findings.FindingClosed;
 import freshet.findings.Findings;
+import freshet.findings.UnitHeld;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 
-/** Hears, in the same transaction, that a finding was closed and has the door do what follows. */
+/** Hears, in the same transaction, that a finding was closed or a unit is held and has the door do what follows. */
 @Component
 class CareListener {
 
@@ -29,5 +30,13 @@ class CareListener {
             Finding finding = findings.finding(closed.findingId());
             care.checkAfterRepair(closed.unitId(), closed.findingId(), "Mended: " + finding.what());
         }
+    }
+
+    @EventListener
+    @Order(FIRST)
+    void on(UnitHeld held) {
+        findings.holdsOf(held.unitId()).stream()
+                .filter(hold -> hold.id() == held.holdId())
+                .forEach(care::reTest);
     }
 }

@@ -36,13 +36,16 @@ class Corrections {
     private final Checklists checklists;
     private final Findings findings;
     private final Pumps pumps;
+    private final ReTests reTests;
     private final Clock clock;
 
-    Corrections(RecordTable records, Checklists checklists, Findings findings, Pumps pumps, Clock clock) {
+    Corrections(
+            RecordTable records, Checklists checklists, Findings findings, Pumps pumps, ReTests reTests, Clock clock) {
         this.records = records;
         this.checklists = checklists;
         this.findings = findings;
         this.pumps = pumps;
+        this.reTests = reTests;
         this.clock = clock;
     }
 
@@ -100,6 +103,7 @@ class Corrections {
                 "",
                 after));
         judgement.findings().forEach(line -> findings.write(Desk.draft(unit, id, line), by));
+        reTests.afterSigning(unit, id, by);
         return id;
     }
 

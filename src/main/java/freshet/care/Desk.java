@@ -8,6 +8,7 @@ import freshet.checklists.Checklists;
 import freshet.checklists.Phase;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
+import freshet.people.Competence;
 import freshet.people.NotFound;
 import freshet.people.Person;
 import freshet.people.Refused;
@@ -45,6 +46,7 @@ class Desk {
     private final Findings findings;
     private final Pumps pumps;
     private final FollowUps followUps;
+    private final ReTests reTests;
     private final Clock clock;
 
     Desk(
@@ -54,6 +56,7 @@ class Desk {
             Findings findings,
             Pumps pumps,
             FollowUps followUps,
+            ReTests reTests,
             Clock clock) {
         this.tasks = tasks;
         this.records = records;
@@ -61,6 +64,7 @@ class Desk {
         this.findings = findings;
         this.pumps = pumps;
         this.followUps = followUps;
+        this.reTests = reTests;
         this.clock = clock;
     }
 
@@ -134,9 +138,14 @@ class Desk {
                 judgement.recordLines()));
         judgement.findings().forEach(line -> findings.write(draft(unit, recordId, line), by));
         tasks.signed(task, started);
-        if (judgement.leftForCompetent()) {
-            followUps.electricalTest(unit, recordId, "Left by " + by.fullName() + " at: " + task.title());
+        String left = "Left by " + by.fullName() + " at: " + task.title();
+        if (judgement.left().contains(Competence.ELECTRICAL)) {
+            followUps.electricalTest(unit, recordId, left);
         }
+        if (judgement.left().stream().anyMatch(competence -> competence != Competence.ELECTRICAL)) {
+            followUps.again(unit, checklist, recordId, left);
+        }
+        reTests.afterSigning(unit, recordId, by);
         return recordId;
     }
 

@@ -4,11 +4,17 @@ import freshet.checklists.Checklist;
 import freshet.checklists.Checklists;
 import freshet.checklists.Effect;
 import freshet.checklists.Phase;
+import freshet.findings.Hold;
+import freshet.findings.HoldKind;
+import freshet.people.Competence;
 import freshet.pumps.Unit;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
 /** The tasks that other work leaves behind: the electrical test that somebody else must do, and the check after a repair. */
@@ -28,24 +34,47 @@ class FollowUps {
         this.clock = clock;
     }
 
-    /** For lines that were left to a competent person, unless such a task is open already. */
+    /** For required lines that were left to a person competent for electrical work, unless such a task is open already. */
     void electricalTest(Unit unit, long recordId, String why) {
-        checklists.checklists().stream()
-                .filter(checklist -> checklist.phase() == Phase.ELECTRICAL)
-                .findFirst()
-                .ifPresent(checklist -> open(unit, checklist, "left:" + recordId, checklist.name(), why));
+        ofKind(unit, checklist -> checklist.phase() == Phase.ELECTRICAL && checklist.needs(Competence.ELECTRICAL))
+                .ifPresent(checklist -> open(unit, checklist, "left:" + recordId, why));
+    }
+
+    /** For required lines that were left to somebody competent for anything else: the same list again, for such a person. */
+    void again(Unit unit, Checklist checklist, long recordId, String why) {
+        open(unit, checklist, "left:" + recordId, why);
     }
 
     /** For a unit whose finding stopped its use and was closed: nothing proves it until it is checked, unless that is to do already. */
     void checkAfterRepair(Unit unit, long findingId, String why) {
-        Optional<Checklist> proof = checklists.checklists().stream()
-                .filter(checklist -> checklist.phase() == Phase.OPENING && checklist.effect() == Effect.PROVES)
-                .filter(checklist -> checklist.pumpKind() == unit.model().kind())
-                .findFirst();
-        proof.ifPresent(checklist -> open(unit, checklist, "mended:" + findingId, "Check after repair", why));
+        afterRepair(unit).ifPresent(checklist -> open(unit, checklist, "mended:" + findingId, why));
     }
 
-    private void open(Unit unit, Checklist checklist, String occurrence, String title, String why) {
+    /** The way back for a unit that is held, unless that is to do already. */
+    void reTest(Unit unit, Hold hold) {
+        Optional<Checklist> checklist = hold.kind() == HoldKind.QUARANTINE
+                ? ofKind(unit, each -> each.phase() == Phase.AFTER_HIRE)
+                : Optional.empty();
+        checklist.or(() -> afterRepair(unit)).ifPresent(each -> open(unit, each, "held:" + hold.id(), null));
+    }
+
+    /** The list for a repaired pump of its kind; the opening where there is none. */
+    private Optional<Checklist> afterRepair(Unit unit) {
+        return ofKind(unit, checklist -> checklist.phase() == Phase.AFTER_REPAIR && checklist.effect() == Effect.PROVES)
+                .or(() -> ofKind(
+                        unit, checklist -> checklist.phase() == Phase.OPENING && checklist.effect() == Effect.PROVES));
+    }
+
+    /** A checklist made for the unit's kind of pump comes before one for any kind. */
+    private Optional<Checklist> ofKind(Unit unit, Predicate<Checklist> fits) {
+        return checklists.checklists().stream()
+                .filter(fits)
+                .filter(checklist -> checklist.pumpKind() == null
+                        || checklist.pumpKind() == unit.model().kind())
+                .max(Comparator.comparing(checklist -> checklist.pumpKind() != null));
+    }
+
+    private void open(Unit unit, Checklist checklist, String occurrence, @Nullable String why) {
         LocalDate today = LocalDate.ofInstant(clock.instant(), unit.stand().zone());
         List<Task> toDo = tasks.ofUnit(unit.id());
         if (!unit.retired()
@@ -54,7 +83,7 @@ class FollowUps {
                     unit.id(),
                     checklist.id(),
                     occurrence,
-                    title,
+                    checklist.name(),
                     why,
                     today,
                     today.plusDays(DAYS_TO_ACT),

@@ -8,12 +8,16 @@ import freshet.checklists.Judged;
 import freshet.checklists.NotAnAnswer;
 import freshet.checklists.Verdict;
 import freshet.findings.Finding;
+import freshet.people.Competence;
 import freshet.people.Person;
 import freshet.people.Refused.Wrong;
 import freshet.pumps.Ratings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What a person's answers come to, line by line, and everything that keeps them from being signed. */
@@ -107,10 +111,14 @@ final class Judgement {
         return lines.stream().filter(line -> line.finding() != null).toList();
     }
 
-    /** Whether a line was left because it needs somebody competent. */
-    boolean leftForCompetent() {
+    /** What the signer would have to be competent for to answer the required lines that were left. */
+    Set<Competence> left() {
         return lines.stream()
-                .anyMatch(line -> locked(line.check(), signer) && line.found().verdict() == Verdict.LEFT);
+                .filter(line -> locked(line.check(), signer) && line.check().required())
+                .filter(line -> line.found().verdict() == Verdict.LEFT)
+                .map(line -> line.check().competence())
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
     }
 
     List<RecordLine> recordLines() {

@@ -1,5 +1,6 @@
 package freshet.fleet;
 
+import freshet.findings.Hold;
 import freshet.readings.Capacity;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * What readiness is judged from, as the rows of the other rooms give it. Times are those of the last fact of each kind; null is never.
  *
  * @param provable whether there is a checklist that proves this kind of pump
+ * @param holds those that are open
  * @param provedAt the last standing record of a checklist that proves
  * @param laidUpAt the last standing record of a checklist that lays up
  * @param electricalAt the last standing record with all its electrical lines answered
@@ -24,6 +26,7 @@ record Facts(
         ZoneId zone,
         boolean provable,
         List<OpenFinding> findings,
+        List<Hold> holds,
         @Nullable Proof provedAt,
         @Nullable Instant laidUpAt,
         @Nullable Instant electricalAt,

@@ -1,5 +1,7 @@
 package freshet.fleet;
 
+import freshet.findings.Findings;
+import freshet.findings.Hold;
 import freshet.readings.Capacity;
 import freshet.readings.Readings;
 import java.sql.ResultSet;
@@ -55,7 +57,7 @@ class FactsTable {
               select t.id, t.unit_id, t.title, t.opens_on, t.due_on, t.opens_on <= a.today as begun, c.phase
               from asked a join task t on t.unit_id = a.id and t.state = 'OPEN' join checklist c on c.id = t.checklist_id
             ), owed as (
-              select distinct on (unit_id) unit_id, id, title, due_on from todo where phase = 'OPENING' and begun
+              select distinct on (unit_id) unit_id, id, title, due_on from todo where phase in ('OPENING', 'AFTER_REPAIR') and begun
               order by unit_id, due_on, id
             ), work as (
               select unit_id, min(due_on) as next_due_on, count(*) filter (where begun) as open_tasks,
@@ -79,11 +81,13 @@ class FactsTable {
 
     private final JdbcClient jdbc;
     private final Readings readings;
+    private final Findings findings;
     private final Clock clock;
 
-    FactsTable(JdbcClient jdbc, Readings readings, Clock clock) {
+    FactsTable(JdbcClient jdbc, Readings readings, Findings findings, Clock clock) {
         this.jdbc = jdbc;
         this.readings = readings;
+        this.findings = findings;
         this.clock = clock;
     }
 
@@ -97,18 +101,23 @@ class FactsTable {
     List<Facts> facts(Collection<Long> unitIds) {
         Long[] units = unitIds.toArray(Long[]::new);
         Map<Long, Capacity> capacities = readings.capacities(unitIds);
-        Map<Long, List<Facts.OpenFinding>> findings = findings(units);
+        Map<Long, List<Facts.OpenFinding>> open = open(units);
+        Map<Long, List<Hold>> holds = findings.openHoldsOf(unitIds);
         return jdbc.sql(FACTS)
                 .param("units", units)
                 .param("now", clock.instant().atOffset(ZoneOffset.UTC))
                 .query((row, n) -> {
                     long id = row.getLong("unit_id");
-                    return facts(row, findings.getOrDefault(id, List.of()), capacities.get(id));
+                    return facts(
+                            row,
+                            open.getOrDefault(id, List.of()),
+                            holds.getOrDefault(id, List.of()),
+                            capacities.get(id));
                 })
                 .list();
     }
 
-    private Map<Long, List<Facts.OpenFinding>> findings(Long[] units) {
+    private Map<Long, List<Facts.OpenFinding>> open(Long[] units) {
         Map<Long, List<Facts.OpenFinding>> findings = new HashMap<>();
         jdbc.sql("select * from finding where closed_at is null and unit_id = any(?) order by id")
                 .param(units)
@@ -124,7 +133,8 @@ class FactsTable {
         return findings;
     }
 
-    private static Facts facts(ResultSet row, List<Facts.OpenFinding> findings, @Nullable Capacity capacity)
+    private static Facts facts(
+            ResultSet row, List<Facts.OpenFinding> findings, List<Hold> holds, @Nullable Capacity capacity)
             throws SQLException {
         Instant proved = instant(row, "proved_at");
         Long owed = row.getObject("owed_id", Long.class);
@@ -133,6 +143,7 @@ class FactsTable {
                 ZoneId.of(row.getString("zone")),
                 row.getBoolean("provable"),
                 findings,
+                holds,
                 proved == null ? null : new Facts.Proof(proved, row.getLong("proof_id")),
                 instant(row, "laid_up_at"),
                 instant(row, "electrical_at"),

@@ -4,6 +4,8 @@ import freshet.board.TasksPlanned;
 import freshet.care.CareChanged;
 import freshet.findings.FindingClosed;
 import freshet.findings.FindingOpened;
+import freshet.findings.HoldReleased;
+import freshet.findings.UnitHeld;
 import freshet.readings.FlowTestRecorded;
 import freshet.readings.FlowTestWithdrawn;
 import java.util.Set;
@@ -48,6 +50,18 @@ class FleetListener {
     @Order(LAST)
     void on(FindingClosed closed) {
         fleet.summarize(Set.of(closed.unitId()));
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(UnitHeld held) {
+        fleet.summarize(Set.of(held.unitId()));
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(HoldReleased released) {
+        fleet.summarize(Set.of(released.unitId()));
     }
 
     @EventListener

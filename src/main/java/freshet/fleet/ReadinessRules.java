@@ -8,6 +8,7 @@ import static freshet.fleet.Thresholds.LIMITS_USE;
 import static freshet.fleet.Thresholds.PROOF_MONTHS;
 
 import freshet.findings.Finding;
+import freshet.findings.Hold;
 import freshet.readings.Capacity;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -40,6 +41,7 @@ final class ReadinessRules {
     }
 
     private Readiness judge() {
+        facts.holds().forEach(this::held);
         facts.findings().forEach(this::finding);
         if (facts.provable()) {
             opening();
@@ -59,6 +61,19 @@ final class ReadinessRules {
         return new Readiness(word, List.copyOf(reasons), readyUntil(word));
     }
 
+    private void held(Hold hold) {
+        reasons.add(new Reason(
+                ReasonKind.HELD,
+                Word.NOT_READY,
+                day(hold.since()),
+                null,
+                hold.id(),
+                null,
+                null,
+                null,
+                new Reason.Held(hold.kind(), hold.why(), hold.byName())));
+    }
+
     private void finding(Facts.OpenFinding finding) {
         Word word = finding.severity() >= Finding.STOPS_USE
                 ? Word.NOT_READY
@@ -71,6 +86,7 @@ final class ReadinessRules {
                 finding.id(),
                 finding.severity(),
                 finding.what(),
+                null,
                 null));
     }
 
@@ -79,7 +95,8 @@ final class ReadinessRules {
         Facts.Owed owed = facts.owed();
         if (owed != null) {
             ReasonKind kind = owed.dueOn().isBefore(today) ? ReasonKind.OPENING_LATE : ReasonKind.OPENING_DUE;
-            reasons.add(new Reason(kind, Word.UNKNOWN, owed.dueOn(), null, owed.taskId(), null, owed.title(), null));
+            reasons.add(
+                    new Reason(kind, Word.UNKNOWN, owed.dueOn(), null, owed.taskId(), null, owed.title(), null, null));
         }
         Instant proved = facts.provedAt() == null ? null : facts.provedAt().at();
         if (facts.laidUpAt() != null && !after(proved, facts.laidUpAt())) {
@@ -120,7 +137,15 @@ final class ReadinessRules {
     private void electrical() {
         if (facts.electricalTaskId() != null) {
             reasons.add(new Reason(
-                    ReasonKind.ELECTRICAL_LEFT, Word.UNKNOWN, null, null, facts.electricalTaskId(), null, null, null));
+                    ReasonKind.ELECTRICAL_LEFT,
+                    Word.UNKNOWN,
+                    null,
+                    null,
+                    facts.electricalTaskId(),
+                    null,
+                    null,
+                    null,
+                    null));
         }
         if (facts.electricalAt() == null) {
             reasons.add(Reason.of(ReasonKind.ELECTRICAL_NEVER, Word.UNKNOWN));
@@ -151,7 +176,8 @@ final class ReadinessRules {
         };
         Reason.Figure figure =
                 new Reason.Figure(fraction, capacity.expandedUncertainty(), capacity.headM(), capacity.tests());
-        reasons.add(new Reason(kind, word, day(capacity.testedAt()), null, capacity.testId(), null, null, figure));
+        reasons.add(
+                new Reason(kind, word, day(capacity.testedAt()), null, capacity.testId(), null, null, figure, null));
     }
 
     private @Nullable LocalDate readyUntil(Word word) {

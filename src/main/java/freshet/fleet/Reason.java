@@ -1,11 +1,14 @@
 package freshet.fleet;
 
+import freshet.findings.HoldKind;
+import freshet.findings.Why;
 import freshet.measures.Show;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.support.DefaultMessageSourceResolvable;
 
 /**
  * One reason for a unit's readiness and the word that it alone would give. {@code on} is the day it is about and {@code until} the last
@@ -19,17 +22,21 @@ public record Reason(
         @Nullable Long subjectId,
         @Nullable Integer severity,
         @Nullable String words,
-        @Nullable Figure figure) {
+        @Nullable Figure figure,
+        @Nullable Held held) {
 
     /** A remaining capacity as it is to be said: a fraction of reference flow with its expanded uncertainty, at a head, from so many tests. */
     public record Figure(double fraction, double expandedUncertainty, double headM, int tests) {}
 
+    /** What a hold says beside its day. */
+    public record Held(HoldKind kind, Why why, String byName) {}
+
     static Reason of(ReasonKind kind, Word word) {
-        return new Reason(kind, word, null, null, null, null, null, null);
+        return new Reason(kind, word, null, null, null, null, null, null, null);
     }
 
     static Reason on(ReasonKind kind, Word word, LocalDate on, @Nullable LocalDate until, @Nullable Long subjectId) {
-        return new Reason(kind, word, on, until, subjectId, null, null, null);
+        return new Reason(kind, word, on, until, subjectId, null, null, null, null);
     }
 
     /** The key of its message. */
@@ -54,6 +61,11 @@ public record Reason(
         }
         if (on != null) {
             arguments.add(show.date(on));
+        }
+        if (held != null) {
+            arguments.add(new DefaultMessageSourceResolvable("findings.hold." + held.kind()));
+            arguments.add(held.byName());
+            arguments.add(held.why().said());
         }
         return arguments.toArray();
     }

@@ -2,6 +2,8 @@ package freshet.fleet;
 
 /** What a reason is about; each has its message {@code fleet.reason.<kind>}. */
 public enum ReasonKind {
+    /** Kept apart or tagged out: what for, since when and by whom. */
+    HELD,
     /** An open finding: its severity and its words. */
     FINDING,
     /** A finding that stopped use was closed, and nothing proved the unit since. */

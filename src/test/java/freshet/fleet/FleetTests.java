@@ -127,12 +127,12 @@ class FleetTests {
         findings.close(cord, 0, "New cord", ilse);
         assertThat(kinds(readiness(unit))).containsExactly(ReasonKind.MENDED_NOT_PROVED, ReasonKind.OPENING_DUE);
         Task again = care.tasksOf(unit.id()).stream()
-                .filter(task -> task.title().equals("Check after repair"))
+                .filter(task -> task.phase() == Phase.AFTER_REPAIR)
                 .findFirst()
                 .orElseThrow();
         assertThat(again.why()).isEqualTo("Mended: Cord nicked to the core");
         clock.advance(Duration.ofHours(1));
-        sign(unit, Phase.OPENING, ilse);
+        sign(unit, Phase.AFTER_REPAIR, ilse);
         assertThat(readiness(unit).word()).isEqualTo(Word.READY);
     }
 

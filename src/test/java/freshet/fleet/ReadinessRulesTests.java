@@ -2,6 +2,7 @@ package freshet.fleet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import freshet.findings.Hold;
 import freshet.hydraulics.FlowTestReduction.StatedBy;
 import freshet.readings.Capacity;
 import java.time.Instant;
@@ -25,6 +26,7 @@ class ReadinessRulesTests {
     private static final class Known {
         boolean provable = true;
         final List<Facts.OpenFinding> findings = new ArrayList<>();
+        final List<Hold> holds = new ArrayList<>();
         Facts.@Nullable Proof proof = new Facts.Proof(noon(2026, 3, 10), 7);
 
         @Nullable
@@ -58,6 +60,7 @@ class ReadinessRulesTests {
                             CHICAGO,
                             provable,
                             findings,
+                            holds,
                             proof,
                             laidUp,
                             electrical,
