@@ -5,6 +5,7 @@ import freshet.findings.Hold;
 import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
+import freshet.photos.SentPhoto;
 import freshet.pumps.Pumps;
 import java.util.List;
 import java.util.Set;
@@ -23,6 +24,8 @@ public class Care {
     private final RecordTable records;
     private final Desk desk;
     private final Corrections corrections;
+    private final PhotoTable photoTable;
+    private final PhotoDesk photoDesk;
     private final Board board;
     private final Pumps pumps;
     private final People people;
@@ -34,6 +37,8 @@ public class Care {
             RecordTable records,
             Desk desk,
             Corrections corrections,
+            PhotoTable photoTable,
+            PhotoDesk photoDesk,
             Board board,
             Pumps pumps,
             People people,
@@ -43,6 +48,8 @@ public class Care {
         this.records = records;
         this.desk = desk;
         this.corrections = corrections;
+        this.photoTable = photoTable;
+        this.photoDesk = photoDesk;
         this.board = board;
         this.pumps = pumps;
         this.people = people;
@@ -92,6 +99,30 @@ public class Care {
         desk.save(taskId, version, answers, by);
     }
 
+    /** The photos at the lines of a task so far. */
+    @Transactional(readOnly = true)
+    public List<TaskPhoto> photosOf(long taskId) {
+        return photoTable.ofTask(taskId);
+    }
+
+    /** Lays photos beside the lines of a task that is not signed, all or none; each field says where its photo belongs. */
+    public void addPhotos(long taskId, List<SentPhoto> sent, Person by) {
+        board.holdOffPlanning();
+        photoDesk.add(taskId, sent, by);
+    }
+
+    /** Lays a kept photo beside a line of a task that is not signed. */
+    public void addPhoto(long taskId, PhotoPlace place, long photoId, Person by) {
+        board.holdOffPlanning();
+        photoDesk.add(taskId, place, photoId, by);
+    }
+
+    /** Takes a photo out of a task that is not signed. */
+    public void removePhoto(long taskId, long taskPhotoId) {
+        board.holdOffPlanning();
+        photoDesk.remove(taskId, taskPhotoId);
+    }
+
     /**
      * Signs a task and gives the id of its record. Lines for a competent person that the signer is not are left, and a task for them
      * is opened.
@@ -136,17 +167,18 @@ public class Care {
         return records.ofUnit(unitId);
     }
 
-    /** Whether every digest of a unit's records still fits what was signed and the record before it. */
+    /** Whether every digest of a unit's records still fits what was signed, its photos too, and the record before it. */
     @Transactional(readOnly = true)
     public boolean chainHolds(long unitId) {
         String before = null;
-        for (ServiceRecord record : records.ofUnit(unitId)) {
+        List<ServiceRecord> chain = records.ofUnit(unitId);
+        for (ServiceRecord record : chain) {
             if (!record.digest().equals(Digest.of(before, record))) {
                 return false;
             }
             before = record.digest();
         }
-        return true;
+        return photoDesk.unchanged(chain);
     }
 
     private void changed(Set<Long> unitIds) {

@@ -101,7 +101,8 @@ class Corrections {
                 correction.why().strip(),
                 Typed.text(correction.note()),
                 "",
-                after));
+                after,
+                old.photos()));
         judgement.findings().forEach(line -> findings.write(Desk.draft(unit, id, line), by));
         reTests.afterSigning(unit, id, by);
         return id;

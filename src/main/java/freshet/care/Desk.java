@@ -15,6 +15,7 @@ import freshet.people.Refused;
 import freshet.people.Refused.Wrong;
 import freshet.people.Stale;
 import freshet.people.Typed;
+import freshet.photos.Photos;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import java.time.Clock;
@@ -28,6 +29,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
@@ -47,6 +49,8 @@ class Desk {
     private final Pumps pumps;
     private final FollowUps followUps;
     private final ReTests reTests;
+    private final PhotoTable photos;
+    private final Photos kept;
     private final Clock clock;
 
     Desk(
@@ -57,6 +61,8 @@ class Desk {
             Pumps pumps,
             FollowUps followUps,
             ReTests reTests,
+            PhotoTable photos,
+            Photos kept,
             Clock clock) {
         this.tasks = tasks;
         this.records = records;
@@ -64,6 +70,8 @@ class Desk {
         this.findings = findings;
         this.pumps = pumps;
         this.followUps = followUps;
+        this.photos = photos;
+        this.kept = kept;
         this.reTests = reTests;
         this.clock = clock;
     }
@@ -115,6 +123,8 @@ class Desk {
         wrongs.addAll(wrongTimes(task, started, ended, now));
         wrongs.addAll(notForThisPerson(task, checklist, by));
         Refused.ifAny(wrongs);
+        List<RecordPhoto> shown =
+                photos.ofTask(taskId).stream().map(RecordPhoto::of).toList();
         long recordId = records.insert(new ServiceRecord(
                 0,
                 null,
@@ -135,8 +145,15 @@ class Desk {
                 null,
                 Typed.text(signOff.note()),
                 "",
-                judgement.recordLines()));
-        judgement.findings().forEach(line -> findings.write(draft(unit, recordId, line), by));
+                judgement.recordLines(),
+                shown));
+        for (Judgement.Line line : judgement.findings()) {
+            long findingId = findings.write(draft(unit, recordId, line), by);
+            shown.stream()
+                    .filter(photo ->
+                            Objects.equals(photo.place().lineId(), line.check().id()))
+                    .forEach(photo -> kept.hang("finding:" + findingId, photo.photoId(), null, by));
+        }
         tasks.signed(task, started);
         String left = "Left by " + by.fullName() + " at: " + task.title();
         if (judgement.left().contains(Competence.ELECTRICAL)) {
@@ -150,15 +167,21 @@ class Desk {
     }
 
     private Task openTask(long taskId, int version) {
+        Task task = openTask(taskId);
+        if (task.version() != version) {
+            throw new Stale("task", taskId);
+        }
+        return task;
+    }
+
+    /** A task to be worked on; nobody else changes it until the end of the transaction. */
+    Task openTask(long taskId) {
         Task task = tasks.locked(taskId).orElseThrow(() -> new NotFound("task", taskId));
         if (task.recordId() != null) {
             throw new AlreadySigned(taskId, task.recordId());
         }
         if (!task.open()) {
             throw Refused.because("", "care.task.withdrawn");
-        }
-        if (task.version() != version) {
-            throw new Stale("task", taskId);
         }
         return task;
     }

@@ -47,6 +47,14 @@ final class Digest {
                     .add(line.verdict())
                     .add(line.asLeft());
         }
+        // a record without photos reads as it did before there were any
+        for (RecordPhoto photo : record.photos()) {
+            digest.add("photo")
+                    .add(photo.place().lineId())
+                    .add(photo.place().moment())
+                    .add(photo.photoId())
+                    .add(photo.sha256());
+        }
         return digest.sha256();
     }
 

@@ -29,9 +29,11 @@ class RecordTable {
             """;
 
     private final JdbcClient jdbc;
+    private final PhotoTable photos;
 
-    RecordTable(JdbcClient jdbc) {
+    RecordTable(JdbcClient jdbc, PhotoTable photos) {
         this.jdbc = jdbc;
+        this.photos = photos;
     }
 
     Optional<ServiceRecord> record(long id) {
@@ -52,9 +54,13 @@ class RecordTable {
                     lines.computeIfAbsent(row.getLong("record_id"), its -> new ArrayList<>())
                             .add(line(row));
                 });
+        Map<Long, List<RecordPhoto>> shown = photos.ofRecords(column, id);
         return jdbc.sql(RECORDS + "where " + column + " = ? order by r.id")
                 .param(id)
-                .query((row, n) -> record(row, lines.getOrDefault(row.getLong("id"), List.of())))
+                .query((row, n) -> record(
+                        row,
+                        lines.getOrDefault(row.getLong("id"), List.of()),
+                        shown.getOrDefault(row.getLong("id"), List.of())))
                 .list();
     }
 
@@ -94,6 +100,7 @@ class RecordTable {
                 .query(Long.class)
                 .single();
         record.lines().forEach(line -> insert(id, line));
+        photos.sign(id, record.photos());
         return id;
     }
 
@@ -117,7 +124,8 @@ class RecordTable {
                 .update();
     }
 
-    private static ServiceRecord record(ResultSet row, List<RecordLine> lines) throws SQLException {
+    private static ServiceRecord record(ResultSet row, List<RecordLine> lines, List<RecordPhoto> photos)
+            throws SQLException {
         return new ServiceRecord(
                 row.getLong("id"),
                 row.getObject("corrects_id", Long.class),
@@ -138,7 +146,8 @@ class RecordTable {
                 row.getString("correction_why"),
                 row.getString("note"),
                 row.getString("digest"),
-                lines);
+                lines,
+                photos);
     }
 
     private static RecordLine line(ResultSet row) throws SQLException {

@@ -29,7 +29,8 @@ public record ServiceRecord(
         @Nullable String correctionWhy,
         @Nullable String note,
         String digest,
-        List<RecordLine> lines) {
+        List<RecordLine> lines,
+        List<RecordPhoto> photos) {
 
     /** Whether this is what counts: no later record corrects it. */
     public boolean stands() {

@@ -80,11 +80,12 @@ class TaskTable {
         return answers;
     }
 
-    /** The version of the checklist that the kept answers belong to, if any are kept. */
+    /** The version of the checklist that the kept answers and photos belong to, if any are kept. */
     Optional<Long> answeredVersion(long taskId) {
         return jdbc.sql("""
-                        select max(l.checklist_version_id) from task_answer a join check_line l on l.id = a.check_line_id
-                        where a.task_id = ?""").param(taskId).query(Long.class).optional();
+                        select max(l.checklist_version_id) from check_line l
+                        where l.id in (select check_line_id from task_answer where task_id = :task
+                                       union all select check_line_id from task_photo where task_id = :task)""").param("task", taskId).query(Long.class).optional();
     }
 
     void keep(long taskId, Answer answer, long by, Instant now) {

@@ -1,5 +1,6 @@
 /** Room: tasks with their answers, signed records and their corrections. */
-@ApplicationModule(allowedDependencies = {"board", "findings", "checklists", "pumps", "places", "people", "measures"})
+@ApplicationModule(
+        allowedDependencies = {"board", "findings", "checklists", "photos", "pumps", "places", "people", "measures"})
 @NullMarked
 package freshet.care;
 
