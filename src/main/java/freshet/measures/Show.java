@@ -121,7 +121,8 @@ public record Show(UnitSystem system, Locale locale, LocalDate today) {
     }
 
     public String longDay(LocalDate day) {
-        return pattern("EEEE d MMMM yyyy").format(day);
+        return pattern(locale.getLanguage().equals("es") ? "EEEE d 'de' MMMM 'de' yyyy" : "EEEE d MMMM yyyy")
+                .format(day);
     }
 
     public String monthDay(MonthDay day) {

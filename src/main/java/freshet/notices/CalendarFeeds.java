@@ -5,6 +5,8 @@ import freshet.care.Task;
 import freshet.measures.Show;
 import freshet.measures.UnitSystem;
 import freshet.people.NotFound;
+import freshet.people.People;
+import freshet.people.Person;
 import freshet.places.Places;
 import freshet.places.Site;
 import java.sql.ResultSet;
@@ -33,14 +35,23 @@ class CalendarFeeds {
 
     private final Care care;
     private final Places places;
+    private final People people;
     private final OwnAddress own;
     private final MessageSource messages;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    CalendarFeeds(Care care, Places places, OwnAddress own, MessageSource messages, JdbcClient jdbc, Clock clock) {
+    CalendarFeeds(
+            Care care,
+            Places places,
+            People people,
+            OwnAddress own,
+            MessageSource messages,
+            JdbcClient jdbc,
+            Clock clock) {
         this.care = care;
         this.places = places;
+        this.people = people;
         this.own = own;
         this.messages = messages;
         this.jdbc = jdbc;
@@ -95,8 +106,9 @@ class CalendarFeeds {
                 .optional()
                 .orElseThrow(() -> new NotFound("calendar", "at this address"));
         Site site = places.site(feed.siteId());
-        List<CalendarText.Days> events = events(care.openTasksAt(Set.of(site.id())));
-        byte[] bytes = CalendarText.of(say("notices.calendar.name", site.name()), events);
+        Person reader = people.person(feed.personId());
+        List<CalendarText.Days> events = events(care.openTasksAt(Set.of(site.id())), reader);
+        byte[] bytes = CalendarText.of(say(reader.locale(), "notices.calendar.name", site.name()), events);
         String digest = Secrets.digest(bytes);
         Instant changedAt = feed.saidAt();
         if (!digest.equals(feed.saidDigest())) {
@@ -118,9 +130,12 @@ class CalendarFeeds {
 
     private record Revision(long taskId, UUID uid, int sequence, Instant changedAt) {}
 
-    private List<CalendarText.Days> events(List<Task> tasks) {
-        List<Said> said = tasks.stream().map(this::said).toList();
-        Map<Long, Revision> revisions = revisions(said);
+    private List<CalendarText.Days> events(List<Task> tasks, Person reader) {
+        // what changed is told by the English words, for one task has one sequence at all addresses
+        Map<Long, Revision> revisions =
+                revisions(tasks.stream().map(task -> said(task, Locale.ENGLISH)).toList());
+        List<Said> said =
+                tasks.stream().map(task -> said(task, reader.locale())).toList();
         return said.stream()
                 .map(each -> {
                     Task task = each.task();
@@ -139,11 +154,12 @@ class CalendarFeeds {
                 .toList();
     }
 
-    private Said said(Task task) {
+    private Said said(Task task, Locale locale) {
         String place = task.positionName() == null ? task.siteName() : task.siteName() + ", " + task.positionName();
         String address = own.forLinks() + "/tasks/" + task.id();
-        Show show = new Show(UnitSystem.US, Locale.ENGLISH, task.dueOn());
+        Show show = new Show(UnitSystem.US, locale, task.dueOn());
         String words = say(
+                locale,
                 "notices.calendar.words",
                 task.why() == null ? "" : task.why() + ".\n",
                 show.minutes(task.minutes()),
@@ -181,8 +197,8 @@ class CalendarFeeds {
                 .collect(Collectors.toMap(Revision::taskId, Function.identity()));
     }
 
-    private String say(String code, Object... arguments) {
-        return messages.getMessage(code, arguments, Locale.ENGLISH);
+    private String say(Locale locale, String code, Object... arguments) {
+        return messages.getMessage(code, arguments, locale);
     }
 
     private OffsetDateTime now() {

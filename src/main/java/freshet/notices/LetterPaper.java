@@ -1,7 +1,7 @@
 package freshet.notices;
 
-import java.util.Locale;
 import java.util.Map;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
 import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
@@ -19,7 +19,8 @@ class LetterPaper {
     }
 
     String html(Letter letter) {
-        return templates.process("notices/letter", new Context(Locale.ENGLISH, Map.of("letter", letter)));
+        return templates.process(
+                "notices/letter", new Context(LocaleContextHolder.getLocale(), Map.of("letter", letter)));
     }
 
     String text(Letter letter) {

@@ -18,13 +18,13 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -63,9 +63,9 @@ class Letters {
         this.clock = clock;
     }
 
-    /** The letter, or none when there is nothing to say any more; {@code secret} stops such mail, or says yes to an address. */
+    /** The letter in the language of this thread, or none when there is nothing to say any more; {@code secret} stops such mail, or says yes to an address. */
     Optional<Letter> letter(Mail mail, Person reader, Choices choices, String secret) {
-        Show show = new Show(reader.unitSystem(), Locale.ENGLISH, LocalDate.ofInstant(clock.instant(), mail.zone()));
+        Show show = new Show(reader.unitSystem(), reader.locale(), LocalDate.ofInstant(clock.instant(), mail.zone()));
         Optional<Letter> letter = switch (mail.kind()) {
             case ADDRESS -> address(reader, secret);
             case DIGEST -> digest(mail, choices, show);
@@ -189,6 +189,6 @@ class Letters {
     }
 
     private String say(String code, @Nullable Object... arguments) {
-        return messages.getMessage(code, arguments, Locale.ENGLISH);
+        return messages.getMessage(code, arguments, LocaleContextHolder.getLocale());
     }
 }

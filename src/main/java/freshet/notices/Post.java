@@ -13,6 +13,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.mail.javamail.MimeMessageHelper;
 import org.springframework.stereotype.Component;
 
@@ -83,6 +84,7 @@ class Post {
             return true;
         }
         try {
+            LocaleContextHolder.setLocale(reader.locale());
             send(mail, reader, its, now);
             return true;
         } catch (RuntimeException failure) {
@@ -90,6 +92,8 @@ class Post {
             LOG.warn("mail {} about {} did not go out: {}", mail.id(), mail.subject(), trouble, failure);
             outbox.failed(mail.id(), trouble, now.plus(PAUSES.get(Math.min(mail.tries(), PAUSES.size() - 1))));
             return !trouble.ofTheServer();
+        } finally {
+            LocaleContextHolder.resetLocaleContext();
         }
     }
 

@@ -14,10 +14,10 @@ import freshet.notices.Letter.Part;
 import freshet.places.Site;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.context.MessageSource;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
 
 /** What is to be said of one place: late, due soon, and not ready with its reasons. */
@@ -108,7 +108,7 @@ class SiteNews {
     private String why(FleetRow row, Show show) {
         return row.readiness().reasons().stream()
                 .filter(reason -> reason.word() == Word.NOT_READY)
-                .map(reason -> messages.getMessage(reason.code(), reason.arguments(show), Locale.ENGLISH))
+                .map(reason -> messages.getMessage(reason.code(), reason.arguments(show), show.locale()))
                 .collect(Collectors.joining("; "));
     }
 
@@ -119,6 +119,6 @@ class SiteNews {
     }
 
     private String say(String code, Object... arguments) {
-        return messages.getMessage(code, arguments, Locale.ENGLISH);
+        return messages.getMessage(code, arguments, LocaleContextHolder.getLocale());
     }
 }

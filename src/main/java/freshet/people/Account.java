@@ -41,6 +41,9 @@ class Account {
     @Enumerated(EnumType.STRING)
     UnitSystem unitSystem = UnitSystem.US;
 
+    @Enumerated(EnumType.STRING)
+    Language language = Language.EN;
+
     boolean active = true;
     Instant createdAt;
 
@@ -75,6 +78,7 @@ class Account {
                 fullName,
                 role,
                 unitSystem,
+                language,
                 Set.copyOf(competences),
                 active,
                 version);

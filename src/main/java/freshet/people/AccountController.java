@@ -40,8 +40,15 @@ class AccountController {
     }
 
     @PostMapping("/account/units")
-    String units(@RequestParam UnitSystem unitSystem, Person me, RedirectAttributes flash) {
+    String units(
+            @RequestParam UnitSystem unitSystem,
+            @RequestParam(required = false) @Nullable Language language,
+            Person me,
+            RedirectAttributes flash) {
         people.readIn(me.id(), unitSystem);
+        if (language != null) {
+            people.readIn(me.id(), language);
+        }
         flash.addFlashAttribute("done", "people.units.done");
         return "redirect:/account";
     }

@@ -76,12 +76,12 @@ public class People {
         if (accounts.anyone()) {
             throw new NotAllowed("this install has an owner already");
         }
-        return add(signInName, fullName, password, Role.OWNER, Set.of(), unitSystem, null);
+        return add(signInName, fullName, password, Role.OWNER, Set.of(), unitSystem, Language.EN, null);
     }
 
     public Person addPerson(
             String signInName, String fullName, String password, Role role, Set<Competence> competences, Person by) {
-        return add(signInName, fullName, password, role, competences, by.unitSystem(), by);
+        return add(signInName, fullName, password, role, competences, by.unitSystem(), by.language(), by);
     }
 
     private Person add(
@@ -91,6 +91,7 @@ public class People {
             Role role,
             Set<Competence> competences,
             UnitSystem unitSystem,
+            Language language,
             @Nullable Person by) {
         List<Refused.Wrong> wrongs = new ArrayList<>();
         if (!signInName.matches("[^\\s]{2,60}")) {
@@ -106,6 +107,7 @@ public class People {
         Account account = new Account(signInName, fullName.strip(), role, passwords.encode(password), clock.instant());
         account.competences.addAll(competences);
         account.unitSystem = unitSystem;
+        account.language = language;
         try {
             account = accounts.saveAndFlush(account);
         } catch (DataIntegrityViolationException taken) {
@@ -155,9 +157,17 @@ public class People {
         note(by, "person changed", "person:" + id, role + " " + competences + (active ? "" : " inactive"));
     }
 
+    /** In which units the person reads from now on. */
     public void readIn(long id, UnitSystem unitSystem) {
         Account account = account(id);
         account.unitSystem = unitSystem;
+        accounts.saveAndFlush(account);
+    }
+
+    /** In which language the person reads from now on. */
+    public void readIn(long id, Language language) {
+        Account account = account(id);
+        account.language = language;
         accounts.saveAndFlush(account);
     }
 

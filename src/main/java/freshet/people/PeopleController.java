@@ -29,7 +29,7 @@ class PeopleController {
 
     @GetMapping("/people/new")
     String blank(Model model) {
-        model.addAttribute("form", PersonForm.blank());
+        model.addAttribute("form", PersonForm.blank(Language.EN));
         return "people/person";
     }
 

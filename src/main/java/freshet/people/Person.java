@@ -1,6 +1,7 @@
 package freshet.people;
 
 import freshet.measures.UnitSystem;
+import java.util.Locale;
 import java.util.Set;
 
 /** Somebody who works with the fleet. */
@@ -10,9 +11,14 @@ public record Person(
         String fullName,
         Role role,
         UnitSystem unitSystem,
+        Language language,
         Set<Competence> competences,
         boolean active,
         int version) {
+
+    public Locale locale() {
+        return language.locale();
+    }
 
     public boolean owner() {
         return role == Role.OWNER;

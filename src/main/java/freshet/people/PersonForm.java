@@ -12,11 +12,12 @@ record PersonForm(
         @Nullable Role role,
         @Nullable Set<Competence> competences,
         @Nullable UnitSystem unitSystem,
+        @Nullable Language language,
         @Nullable Boolean active,
         @Nullable Integer version) {
 
-    static PersonForm blank() {
-        return new PersonForm(null, null, null, Role.TECHNICIAN, Set.of(), UnitSystem.US, true, null);
+    static PersonForm blank(Language language) {
+        return new PersonForm(null, null, null, Role.TECHNICIAN, Set.of(), UnitSystem.US, language, true, null);
     }
 
     static PersonForm of(Person person) {
@@ -27,6 +28,7 @@ record PersonForm(
                 person.role(),
                 person.competences(),
                 person.unitSystem(),
+                person.language(),
                 person.active(),
                 person.version());
     }

@@ -2,6 +2,7 @@ package freshet.people;
 
 import freshet.measures.UnitSystem;
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.Locale;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
@@ -25,11 +26,11 @@ class SignInController {
     }
 
     @GetMapping("/welcome")
-    String welcome(Model model) {
+    String welcome(Model model, Locale locale) {
         if (people.anyone()) {
             return "redirect:/";
         }
-        model.addAttribute("form", PersonForm.blank());
+        model.addAttribute("form", PersonForm.blank(Language.of(locale)));
         return "people/welcome";
     }
 
@@ -41,11 +42,12 @@ class SignInController {
                 model,
                 response,
                 () -> {
-                    people.welcomeFirstOwner(
+                    Person owner = people.welcomeFirstOwner(
                             form.text(form.signInName()),
                             form.text(form.fullName()),
                             form.secret(),
                             form.unitSystem() == null ? UnitSystem.US : form.unitSystem());
+                    people.readIn(owner.id(), form.language() == null ? Language.EN : form.language());
                     return "redirect:/sign-in?made";
                 },
                 () -> "people/welcome");
