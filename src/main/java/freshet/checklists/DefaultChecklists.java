@@ -28,7 +28,8 @@ record DefaultChecklists(List<Draft> checklists) {
             "sewage",
             "engine-trash",
             "battery-backup",
-            "circulator");
+            "circulator",
+            "services");
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .propertyNamingStrategy(PropertyNamingStrategies.KEBAB_CASE)

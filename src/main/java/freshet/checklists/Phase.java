@@ -12,5 +12,7 @@ public enum Phase {
     ELECTRICAL,
     /** Before a repaired pump goes back to service. */
     AFTER_REPAIR,
-    CAPACITY
+    CAPACITY,
+    /** Work that comes by hours, by starts, by the calendar or after something happened. */
+    SERVICE
 }

@@ -58,7 +58,7 @@ class DefaultChecklistsTests {
 
     @Test
     void coverEveryKindThroughTheYear() {
-        Set<Phase> ofTheKind = EnumSet.complementOf(EnumSet.of(Phase.ELECTRICAL, Phase.CAPACITY));
+        Set<Phase> ofTheKind = EnumSet.complementOf(EnumSet.of(Phase.ELECTRICAL, Phase.CAPACITY, Phase.SERVICE));
         for (PumpKind kind : PumpKind.values()) {
             List<Checklist> own = checklists.checklists().stream()
                     .filter(each -> each.pumpKind() == kind)
@@ -212,7 +212,7 @@ class DefaultChecklistsTests {
     @Test
     void passTheChecksThatAnOwnersChangesPass() {
         assertThat(checklists.checklists())
-                .hasSize(42)
+                .hasSize(61)
                 .allSatisfy(each -> assertThatCode(() -> Revision.lines(each, ChecklistDraft.of(each)))
                         .as(each.code())
                         .doesNotThrowAnyException());
@@ -230,7 +230,7 @@ class DefaultChecklistsTests {
         checklists.installDefaults();
         checklists.installDefaults();
 
-        assertThat(checklists.checklists()).hasSize(43);
+        assertThat(checklists.checklists()).hasSize(62);
         assertThat(list("monthly-sewage").lines()).isNotEmpty();
         assertThat(checklists.version(opening.versionId())).isEqualTo(opening);
         assertThat(checklists.checklist(opening.id()).minutes()).isEqualTo(50);
@@ -252,7 +252,7 @@ class DefaultChecklistsTests {
         } finally {
             nodes.shutdownNow();
         }
-        assertThat(checklists.checklists()).hasSize(84).allMatch(each -> each.number() == 1);
+        assertThat(checklists.checklists()).hasSize(122).allMatch(each -> each.number() == 1);
         assertThat(list("opening-sewage").lines())
                 .hasSameSizeAs(list("old-opening-sewage").lines());
     }
