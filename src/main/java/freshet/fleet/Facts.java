@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What readiness is judged from, as the rows of the other rooms give it. Times are those of the last fact of each kind; null is never.
  *
+ * @param engine whether an engine drives it, which has no cord that anything could prove
  * @param provable whether there is a checklist that proves this kind of pump
  * @param holds those that are open
  * @param provedAt the last standing record of a checklist that proves
@@ -25,6 +26,7 @@ record Facts(
         long unitId,
         ZoneId zone,
         boolean provable,
+        boolean engine,
         List<OpenFinding> findings,
         List<Hold> holds,
         @Nullable Proof provedAt,

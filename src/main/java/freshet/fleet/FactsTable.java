@@ -29,7 +29,7 @@ class FactsTable {
     // a record stands when no other corrects it; a task is owed from the first of its days at its unit's site
     private static final String FACTS = """
             with asked as (
-              select u.id, m.kind, st.site_id, s.zone,
+              select u.id, m.kind, m.drive = 'ENGINE' as engine, st.site_id, s.zone,
                      cast(cast(:now as timestamptz) at time zone s.zone as date) as today
               from pump_unit u
               join pump_model m on m.id = u.model_id
@@ -65,7 +65,7 @@ class FactsTable {
                      min(opens_on) filter (where phase = 'OPENING' and not begun) as next_opening_on
               from todo group by unit_id
             )
-            select a.id as unit_id, a.zone, proof.ended_at as proved_at, proof.id as proof_id, last.laid_up_at, last.electrical_at,
+            select a.id as unit_id, a.zone, a.engine, proof.ended_at as proved_at, proof.id as proof_id, last.laid_up_at, last.electrical_at,
                    (select max(f.closed_at) from finding f where f.unit_id = a.id and f.severity >= 3) as mended_at,
                    exists (select 1 from checklist c where c.effect = 'PROVES' and (c.pump_kind is null or c.pump_kind = a.kind))
                      as provable,
@@ -142,6 +142,7 @@ class FactsTable {
                 row.getLong("unit_id"),
                 ZoneId.of(row.getString("zone")),
                 row.getBoolean("provable"),
+                row.getBoolean("engine"),
                 findings,
                 holds,
                 proved == null ? null : new Facts.Proof(proved, row.getLong("proof_id")),

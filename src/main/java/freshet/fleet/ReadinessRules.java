@@ -46,7 +46,9 @@ final class ReadinessRules {
         if (facts.provable()) {
             opening();
             performance();
-            electrical();
+            if (!facts.engine()) {
+                electrical();
+            }
         } else {
             reasons.add(Reason.of(ReasonKind.NO_CHECKLIST, Word.UNKNOWN));
         }

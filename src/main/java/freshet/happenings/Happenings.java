@@ -16,6 +16,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -72,7 +73,9 @@ public class Happenings {
         List<Long> ids = new ArrayList<>();
         List<Long> fresh = new ArrayList<>();
         for (HappeningDraft draft : drafts) {
-            ids.add(table.same(draft, by).orElseGet(() -> {
+            // the desk may well send a unit out twice in a minute; a person who reports twice pressed twice
+            Optional<Long> same = draft.kind().byHand() ? table.same(draft, by) : Optional.empty();
+            ids.add(same.orElseGet(() -> {
                 long id = table.insert(draft, by, clock.instant());
                 people.note(by, "happening reported", "happening:" + id, subject(draft) + " " + draft.kind());
                 fresh.add(id);

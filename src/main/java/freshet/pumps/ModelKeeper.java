@@ -103,6 +103,7 @@ class ModelKeeper {
     /** Units in care of a model whose kind, float, curve or limits are other than before. */
     Collection<Long> unitsToPlanAgain(Model before, Model after) {
         boolean same = before.kind() == after.kind()
+                && before.drive() == after.drive()
                 && before.hasFloat() == after.hasFloat()
                 && before.curve().equals(after.curve())
                 && before.curveUncertainty() == after.curveUncertainty();

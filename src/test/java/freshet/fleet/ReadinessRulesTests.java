@@ -25,6 +25,7 @@ class ReadinessRulesTests {
     /** Facts to be changed one by one; as it begins, all is well. */
     private static final class Known {
         boolean provable = true;
+        boolean engine;
         final List<Facts.OpenFinding> findings = new ArrayList<>();
         final List<Hold> holds = new ArrayList<>();
         Facts.@Nullable Proof proof = new Facts.Proof(noon(2026, 3, 10), 7);
@@ -59,6 +60,7 @@ class ReadinessRulesTests {
                             1,
                             CHICAGO,
                             provable,
+                            engine,
                             findings,
                             holds,
                             proof,
@@ -125,6 +127,16 @@ class ReadinessRulesTests {
         known.provable = false;
         assertThat(kinds(known.judged())).containsExactly(ReasonKind.NO_CHECKLIST);
         assertThat(known.judged().word()).isEqualTo(Word.UNKNOWN);
+    }
+
+    @Test
+    void asksNoElectricalProofOfAnEngine() {
+        Known known = new Known();
+        known.engine = true;
+        known.electrical = null;
+        assertThat(known.judged().word()).isEqualTo(Word.READY);
+        known.proof = null;
+        assertThat(kinds(known.judged())).containsExactly(ReasonKind.NEVER_PROVED, ReasonKind.LAID_UP);
     }
 
     @Test
