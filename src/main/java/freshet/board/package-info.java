@@ -1,6 +1,16 @@
 /** Room: the board by the door: the rules that make work due, planning by season and reading, and what is late or soon due. */
 @ApplicationModule(
-        allowedDependencies = {"checklists", "readings", "pumps", "places", "people", "timetable", "measures"})
+        allowedDependencies = {
+            "rules",
+            "happenings",
+            "checklists",
+            "readings",
+            "pumps",
+            "places",
+            "people",
+            "timetable",
+            "measures"
+        })
 @NullMarked
 package freshet.board;
 
