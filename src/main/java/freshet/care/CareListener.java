@@ -1,8 +1,10 @@
 package freshet.care;
 
 import freshet.findings.Finding;
+import freshet.findings.FindingChanged;
 import freshet.findings.FindingClosed;
 import freshet.findings.Findings;
+import freshet.findings.Hold;
 import freshet.findings.UnitHeld;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
@@ -38,5 +40,12 @@ class CareListener {
         findings.holdsOf(held.unitId()).stream()
                 .filter(hold -> hold.id() == held.holdId())
                 .forEach(care::reTest);
+    }
+
+    /** What was judged less bad no longer keeps a hold, whose re-test may have been signed while it did. */
+    @EventListener
+    @Order(FIRST)
+    void on(FindingChanged changed) {
+        findings.holdsOf(changed.unitId()).stream().filter(Hold::open).forEach(care::reTest);
     }
 }

@@ -6,6 +6,6 @@ import org.jspecify.annotations.Nullable;
 record ClosingForm(@Nullable String how, @Nullable String version) {
 
     int opened() {
-        return version != null && version.matches("\\d{1,9}") ? Integer.parseInt(version) : -1;
+        return Choices.version(version);
     }
 }

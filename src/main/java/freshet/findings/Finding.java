@@ -2,12 +2,14 @@ package freshet.findings;
 
 import freshet.people.Competence;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A judged result that needs something: severity 0 note, 1 watch, 2 fix at next service, 3 fix before next use, 4 stop, danger.
- * {@code competence} is who may close it, null for anybody; {@code zone} is that of the place where the unit stands.
+ * {@code competence} is who may close it, null for anybody; {@code zone} is that of the place where the unit stands. {@code mode}
+ * and {@code cause} are null as long as nobody has said; {@code waiver} is the last that still fits the severity, ended or not.
  */
 public record Finding(
         long id,
@@ -18,12 +20,15 @@ public record Finding(
         @Nullable Long checkLineId,
         int severity,
         String what,
+        @Nullable FailureMode mode,
+        @Nullable Cause cause,
         @Nullable Competence competence,
         Instant openedAt,
         @Nullable String openedByName,
         @Nullable Instant closedAt,
         @Nullable String closedByName,
         @Nullable String closedHow,
+        @Nullable Waiver waiver,
         int version) {
 
     /** From this severity on a unit is not to be used until the finding is closed. */
@@ -37,5 +42,10 @@ public record Finding(
 
     public boolean stopsUse() {
         return severity >= STOPS_USE;
+    }
+
+    /** The waiver that keeps it off the list of work on this day, null when none does; it still counts in readiness. */
+    public @Nullable Waiver putOffOn(LocalDate today) {
+        return open() && waiver != null && waiver.runsOn(today) ? waiver : null;
     }
 }

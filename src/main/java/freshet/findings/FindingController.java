@@ -8,6 +8,8 @@ import freshet.people.Typed;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -26,11 +28,13 @@ class FindingController {
     private final Findings findings;
     private final Pumps pumps;
     private final People people;
+    private final Clock clock;
 
-    FindingController(Findings findings, Pumps pumps, People people) {
+    FindingController(Findings findings, Pumps pumps, People people, Clock clock) {
         this.findings = findings;
         this.pumps = pumps;
         this.people = people;
+        this.clock = clock;
     }
 
     @ModelAttribute("way")
@@ -40,12 +44,14 @@ class FindingController {
 
     @GetMapping("/pumps/{id}/finding")
     String blank(@PathVariable long id, Model model) {
-        return writingPage(pumps.unit(id), new FindingForm(null, null), model);
+        return writingPage(pumps.unit(id), FindingForm.BLANK, model);
     }
 
     private String writingPage(Unit unit, FindingForm form, Model model) {
         model.addAttribute("form", form);
         model.addAttribute("pump", unit);
+        model.addAttribute("modes", FailureMode.values());
+        model.addAttribute("causes", Cause.values());
         model.addAttribute(
                 "known",
                 findings.findingsOf(unit.id()).stream().filter(Finding::open).toList());
@@ -82,6 +88,9 @@ class FindingController {
     private String closingPage(Finding finding, ClosingForm form, Model model, Person me) {
         model.addAttribute("form", form);
         model.addAttribute("found", finding);
+        model.addAttribute("severities", findings.severitiesOf(finding.id()));
+        model.addAttribute("waivers", findings.waiversOf(finding.id()));
+        model.addAttribute("putOff", finding.putOffOn(LocalDate.ofInstant(clock.instant(), finding.zone())));
         boolean locked = finding.competence() != null && !me.competentFor(finding.competence());
         model.addAttribute("locked", locked);
         model.addAttribute("may", locked ? competentFor(finding) : List.of());

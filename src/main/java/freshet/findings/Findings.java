@@ -7,6 +7,7 @@ import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Stale;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -23,6 +24,9 @@ import org.springframework.transaction.annotation.Transactional;
 public class Findings {
 
     private static final int LONGEST = 2000;
+    private static final int LONGEST_NAME = 100;
+    /** What is put off for longer is not put off. Common practice, no source. */
+    private static final int MONTHS_AT_MOST = 12;
 
     private final FindingTable table;
     private final HoldTable holds;
@@ -95,6 +99,117 @@ public class Findings {
         }
         people.note(by, "finding closed", "unit:" + finding.unitId(), how.strip());
         events.publishEvent(new FindingClosed(finding.unitId(), id, finding.severity()));
+    }
+
+    /** The open findings about these units, in the order of writing. */
+    @Transactional(readOnly = true)
+    public List<Finding> openFindingsOf(Collection<Long> unitIds) {
+        return table.open(unitIds);
+    }
+
+    /** Every open finding, worst first. */
+    @Transactional(readOnly = true)
+    public List<Finding> openFindings() {
+        return table.open();
+    }
+
+    /** The severities that a finding had, latest change first. */
+    @Transactional(readOnly = true)
+    public List<SeverityChange> severitiesOf(long id) {
+        return table.severities(id);
+    }
+
+    /** Every time that the work for a finding was put off, latest first. */
+    @Transactional(readOnly = true)
+    public List<Waiver> waiversOf(long id) {
+        return table.waivers(id);
+    }
+
+    /**
+     * Says how it failed, from what, and how bad it is. A change of severity needs a reason; it never goes below what the check that
+     * made it holds, one from a check for competent persons is changed only by such a person, and only an owner lets a unit back to use
+     * by it.
+     *
+     * @throws Stale when somebody changed or closed it meanwhile
+     */
+    public void judge(long id, int version, Judging judging, Person by) {
+        Finding finding = finding(id);
+        boolean changed = judging.severity() != finding.severity();
+        if (changed) {
+            Refused.ifAny(wrongSeverity(finding, judging, by));
+        }
+        if (!table.judge(id, version, judging)) {
+            throw new Stale("finding", id);
+        }
+        if (changed) {
+            table.insert(id, finding.severity(), judging, by, clock.instant());
+        }
+        String severities =
+                changed ? ", " + finding.severity() + " to " + judging.severity() + ": " + judging.why() : "";
+        people.note(
+                by,
+                "finding judged",
+                "unit:" + finding.unitId(),
+                "finding " + id + " " + judging.mode() + " " + judging.cause() + severities);
+        events.publishEvent(new FindingChanged(finding.unitId(), id));
+    }
+
+    private List<Refused.Wrong> wrongSeverity(Finding finding, Judging judging, Person by) {
+        List<Refused.Wrong> wrongs = new ArrayList<>();
+        int severity = judging.severity();
+        int held = table.held(finding.id());
+        boolean lower = severity < finding.severity();
+        if (severity < 0 || severity > Finding.DANGER) {
+            wrongs.add(Refused.Wrong.at("severity", "findings.severity.choose"));
+        } else if (severity < held) {
+            wrongs.add(Refused.Wrong.at("severity", "findings.severity.held", held));
+        } else if (lower && finding.competence() != null && !by.competentFor(finding.competence())) {
+            wrongs.add(Refused.Wrong.at("severity", "findings.severity.competent"));
+        } else if (lower && finding.stopsUse() && severity < Finding.STOPS_USE && !by.owner()) {
+            wrongs.add(Refused.Wrong.at("severity", "findings.severity.owner"));
+        }
+        checkWords(judging.why() == null ? "" : judging.why(), "why", wrongs);
+        return wrongs;
+    }
+
+    /**
+     * Puts the work for a finding off to the end of a day within a year; a danger never, and what stops use only by an owner. It still
+     * counts in readiness.
+     *
+     * @throws Stale when somebody changed or closed it meanwhile
+     */
+    public void putOff(long id, int version, WaiverDraft draft, Person by) {
+        Finding finding = finding(id);
+        LocalDate today = LocalDate.ofInstant(clock.instant(), finding.zone());
+        List<Refused.Wrong> wrongs = new ArrayList<>();
+        if (finding.severity() >= Finding.DANGER) {
+            wrongs.add(Refused.Wrong.at("", "findings.putOff.danger"));
+        } else if (finding.stopsUse() && !by.owner()) {
+            wrongs.add(Refused.Wrong.at("", "findings.putOff.owner"));
+        }
+        checkWords(draft.why() == null ? "" : draft.why(), "why", wrongs);
+        if (draft.decidedBy() != null && draft.decidedBy().length() > LONGEST_NAME) {
+            wrongs.add(Refused.Wrong.at("decidedBy", "findings.words.long", LONGEST_NAME));
+        }
+        LocalDate until = draft.until();
+        if (until == null) {
+            wrongs.add(Refused.Wrong.at("until", "findings.putOff.until.missing"));
+        } else if (until.isBefore(today)) {
+            wrongs.add(Refused.Wrong.at("until", "findings.putOff.until.past"));
+        } else if (until.isAfter(today.plusMonths(MONTHS_AT_MOST))) {
+            wrongs.add(Refused.Wrong.at("until", "findings.putOff.until.far", MONTHS_AT_MOST));
+        }
+        Refused.ifAny(wrongs);
+        if (!table.putOff(id, version, finding.severity(), draft, by, clock.instant())) {
+            throw new Stale("finding", id);
+        }
+        String decided = draft.decidedBy() == null ? "" : " by " + draft.decidedBy();
+        people.note(
+                by,
+                "finding put off",
+                "unit:" + finding.unitId(),
+                "finding " + id + " until " + until + decided + ": " + draft.why());
+        events.publishEvent(new FindingChanged(finding.unitId(), id));
     }
 
     /** Every hold of a unit: open ones first, then those that were released, latest first. */

@@ -1,6 +1,7 @@
 package freshet.fleet;
 
 import freshet.findings.Hold;
+import freshet.findings.Waiver;
 import freshet.readings.Capacity;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -40,7 +41,12 @@ record Facts(
         int openTasks,
         @Nullable Capacity capacity) {
 
-    record OpenFinding(long id, int severity, String what, Instant openedAt) {}
+    record OpenFinding(
+            long id,
+            int severity,
+            String what,
+            Instant openedAt,
+            @Nullable Waiver waiver) {}
 
     record Proof(Instant at, long recordId) {}
 

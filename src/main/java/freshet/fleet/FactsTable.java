@@ -1,5 +1,6 @@
 package freshet.fleet;
 
+import freshet.findings.Finding;
 import freshet.findings.Findings;
 import freshet.findings.Hold;
 import freshet.readings.Capacity;
@@ -12,12 +13,11 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -101,7 +101,7 @@ class FactsTable {
     List<Facts> facts(Collection<Long> unitIds) {
         Long[] units = unitIds.toArray(Long[]::new);
         Map<Long, Capacity> capacities = readings.capacities(unitIds);
-        Map<Long, List<Facts.OpenFinding>> open = open(units);
+        Map<Long, List<Facts.OpenFinding>> open = open(unitIds);
         Map<Long, List<Hold>> holds = findings.openHoldsOf(unitIds);
         return jdbc.sql(FACTS)
                 .param("units", units)
@@ -117,20 +117,18 @@ class FactsTable {
                 .list();
     }
 
-    private Map<Long, List<Facts.OpenFinding>> open(Long[] units) {
-        Map<Long, List<Facts.OpenFinding>> findings = new HashMap<>();
-        jdbc.sql("select * from finding where closed_at is null and unit_id = any(?) order by id")
-                .param(units)
-                .query(row -> {
-                    findings.computeIfAbsent(row.getLong("unit_id"), id -> new ArrayList<>())
-                            .add(new Facts.OpenFinding(
-                                    row.getLong("id"),
-                                    row.getInt("severity"),
-                                    row.getString("what"),
-                                    row.getObject("opened_at", OffsetDateTime.class)
-                                            .toInstant()));
-                });
-        return findings;
+    private Map<Long, List<Facts.OpenFinding>> open(Collection<Long> unitIds) {
+        return findings.openFindingsOf(unitIds).stream()
+                .collect(Collectors.groupingBy(
+                        Finding::unitId,
+                        Collectors.mapping(
+                                finding -> new Facts.OpenFinding(
+                                        finding.id(),
+                                        finding.severity(),
+                                        finding.what(),
+                                        finding.openedAt(),
+                                        finding.waiver()),
+                                Collectors.toList())));
     }
 
     private static Facts facts(

@@ -2,6 +2,7 @@ package freshet.fleet;
 
 import freshet.board.TasksPlanned;
 import freshet.care.CareChanged;
+import freshet.findings.FindingChanged;
 import freshet.findings.FindingClosed;
 import freshet.findings.FindingOpened;
 import freshet.findings.HoldReleased;
@@ -50,6 +51,12 @@ class FleetListener {
     @Order(LAST)
     void on(FindingClosed closed) {
         fleet.summarize(Set.of(closed.unitId()));
+    }
+
+    @EventListener
+    @Order(LAST)
+    void on(FindingChanged changed) {
+        fleet.summarize(Set.of(changed.unitId()));
     }
 
     @EventListener

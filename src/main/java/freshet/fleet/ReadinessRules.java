@@ -9,6 +9,7 @@ import static freshet.fleet.Thresholds.PROOF_MONTHS;
 
 import freshet.findings.Finding;
 import freshet.findings.Hold;
+import freshet.findings.Waiver;
 import freshet.readings.Capacity;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -73,10 +74,12 @@ final class ReadinessRules {
                 null,
                 null,
                 null,
-                new Reason.Held(hold.kind(), hold.why(), hold.byName())));
+                new Reason.Held(hold.kind(), hold.why(), hold.byName()),
+                null));
     }
 
     private void finding(Facts.OpenFinding finding) {
+        Waiver waiver = finding.waiver();
         Word word = finding.severity() >= Finding.STOPS_USE
                 ? Word.NOT_READY
                 : finding.severity() >= LIMITS_USE ? Word.LIMITS : Word.READY;
@@ -89,7 +92,8 @@ final class ReadinessRules {
                 finding.severity(),
                 finding.what(),
                 null,
-                null));
+                null,
+                waiver == null || !waiver.runsOn(today) ? null : new Reason.PutOff(waiver.until(), waiver.by())));
     }
 
     /** What is owed now, and whether the pump still lies where it was laid up. */
@@ -97,8 +101,8 @@ final class ReadinessRules {
         Facts.Owed owed = facts.owed();
         if (owed != null) {
             ReasonKind kind = owed.dueOn().isBefore(today) ? ReasonKind.OPENING_LATE : ReasonKind.OPENING_DUE;
-            reasons.add(
-                    new Reason(kind, Word.UNKNOWN, owed.dueOn(), null, owed.taskId(), null, owed.title(), null, null));
+            reasons.add(new Reason(
+                    kind, Word.UNKNOWN, owed.dueOn(), null, owed.taskId(), null, owed.title(), null, null, null));
         }
         Instant proved = facts.provedAt() == null ? null : facts.provedAt().at();
         if (facts.laidUpAt() != null && !after(proved, facts.laidUpAt())) {
@@ -147,6 +151,7 @@ final class ReadinessRules {
                     null,
                     null,
                     null,
+                    null,
                     null));
         }
         if (facts.electricalAt() == null) {
@@ -178,8 +183,8 @@ final class ReadinessRules {
         };
         Reason.Figure figure =
                 new Reason.Figure(fraction, capacity.expandedUncertainty(), capacity.headM(), capacity.tests());
-        reasons.add(
-                new Reason(kind, word, day(capacity.testedAt()), null, capacity.testId(), null, null, figure, null));
+        reasons.add(new Reason(
+                kind, word, day(capacity.testedAt()), null, capacity.testId(), null, null, figure, null, null));
     }
 
     private @Nullable LocalDate readyUntil(Word word) {

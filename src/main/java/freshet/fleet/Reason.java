@@ -23,25 +23,29 @@ public record Reason(
         @Nullable Integer severity,
         @Nullable String words,
         @Nullable Figure figure,
-        @Nullable Held held) {
+        @Nullable Held held,
+        @Nullable PutOff putOff) {
 
     /** A remaining capacity as it is to be said: a fraction of reference flow with its expanded uncertainty, at a head, from so many tests. */
     public record Figure(double fraction, double expandedUncertainty, double headM, int tests) {}
+
+    /** That the work for a finding is put off, to the end of this day and by whom. */
+    public record PutOff(LocalDate until, String by) {}
 
     /** What a hold says beside its day. */
     public record Held(HoldKind kind, Why why, String byName) {}
 
     static Reason of(ReasonKind kind, Word word) {
-        return new Reason(kind, word, null, null, null, null, null, null, null);
+        return new Reason(kind, word, null, null, null, null, null, null, null, null);
     }
 
     static Reason on(ReasonKind kind, Word word, LocalDate on, @Nullable LocalDate until, @Nullable Long subjectId) {
-        return new Reason(kind, word, on, until, subjectId, null, null, null, null);
+        return new Reason(kind, word, on, until, subjectId, null, null, null, null, null);
     }
 
     /** The key of its message. */
     public String code() {
-        return "fleet.reason." + kind.name().toLowerCase(Locale.ROOT);
+        return "fleet.reason." + kind.name().toLowerCase(Locale.ROOT) + (putOff == null ? "" : ".putOff");
     }
 
     /** What its message is filled with, in the reader's units. */
@@ -61,6 +65,10 @@ public record Reason(
         }
         if (on != null) {
             arguments.add(show.date(on));
+        }
+        if (putOff != null) {
+            arguments.add(show.date(putOff.until()));
+            arguments.add(putOff.by());
         }
         if (held != null) {
             arguments.add(new DefaultMessageSourceResolvable("findings.hold." + held.kind()));

@@ -82,7 +82,7 @@ class ReadinessRulesTests {
     }
 
     private static Facts.OpenFinding finding(int severity) {
-        return new Facts.OpenFinding(severity + 100, severity, "Something", noon(2026, 6, 1));
+        return new Facts.OpenFinding(severity + 100, severity, "Something", noon(2026, 6, 1), null);
     }
 
     private static Capacity capacity(double fraction, Instant at) {

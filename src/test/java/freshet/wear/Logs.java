@@ -52,11 +52,14 @@ final class Logs {
                 severity,
                 "what",
                 null,
+                null,
+                null,
                 Instant.parse(opened),
                 null,
                 closed == null ? null : Instant.parse(closed),
                 null,
                 closed == null ? null : "how",
+                null,
                 0);
     }
 }
