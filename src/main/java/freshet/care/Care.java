@@ -6,8 +6,10 @@ import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
 import freshet.photos.SentPhoto;
+import freshet.people.Stale;
 import freshet.pumps.Pumps;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -70,6 +72,12 @@ public class Care {
         changed(Set.of(hold.unitId()));
     }
 
+    /** Open tasks that nobody began take as long as the newest version of their checklist says. */
+    public void planWith(long checklistId, int minutes) {
+        board.holdOffPlanning();
+        changed(tasks.planWith(checklistId, minutes));
+    }
+
     @Transactional(readOnly = true)
     public Task task(long id) {
         return tasks.task(id).orElseThrow(() -> new NotFound("task", id));
@@ -93,10 +101,26 @@ public class Care {
         return desk.worksheet(task(taskId));
     }
 
+    /** What the person measured with last, to begin a task with. */
+    @Transactional(readOnly = true)
+    public Optional<String> inHand(Person person) {
+        return tasks.inHand(person.id());
+    }
+
     /** Keeps answers without signing, as they were typed; {@code version} is that of the task when the form was opened. */
     public void saveAnswers(long taskId, int version, List<Answer> answers, Person by) {
+        saveAnswers(taskId, version, answers, TaskNotes.NONE, by);
+    }
+
+    /**
+     * Keeps answers and what was typed beside them, without signing. A task that nobody began yet is begun with the version of its
+     * checklist that the answers belong to, and stays with it.
+     *
+     * @throws Stale when the task was changed meanwhile, or begun with another version than the answers belong to
+     */
+    public void saveAnswers(long taskId, int version, List<Answer> answers, TaskNotes notes, Person by) {
         board.holdOffPlanning();
-        desk.save(taskId, version, answers, by);
+        desk.save(taskId, version, answers, notes, by);
     }
 
     /** The photos at the lines of a task so far. */
@@ -154,6 +178,12 @@ public class Care {
         for (long id : taskIds) {
             people.note(by, "task assigned", "task:" + id, personId == null ? null : "person:" + personId);
         }
+    }
+
+    /** Notes in the trail that somebody tried to change what is signed; nothing else happens. */
+    public void refuseChange(long recordId, Person by) {
+        ServiceRecord record = record(recordId);
+        people.note(by, "change of a signed record refused", "unit:" + record.unitId(), "record " + recordId);
     }
 
     @Transactional(readOnly = true)

@@ -1,5 +1,6 @@
 package freshet.care;
 
+import freshet.checklists.ChecklistPublished;
 import freshet.findings.Finding;
 import freshet.findings.FindingChanged;
 import freshet.findings.FindingClosed;
@@ -23,6 +24,12 @@ class CareListener {
     CareListener(Care care, Findings findings) {
         this.care = care;
         this.findings = findings;
+    }
+
+    @EventListener
+    @Order(FIRST)
+    void on(ChecklistPublished published) {
+        care.planWith(published.checklistId(), published.minutes());
     }
 
     @EventListener

@@ -68,7 +68,8 @@ class Corrections {
                 Judgement.of(checklist, unit.model().ratings(), by, Desk.byLine(checklist, correction.answers()));
         Map<Long, RecordLine> before =
                 old.lines().stream().collect(Collectors.toMap(line -> (long) line.checkLineId(), Function.identity()));
-        List<RecordLine> after = judgement.recordLines().stream()
+        String instrument = correction.instrument() == null ? old.instrument() : Typed.text(correction.instrument());
+        List<RecordLine> after = judgement.recordLines(instrument).stream()
                 .map(line -> Judgement.locked(checklist.line(line.checkLineId()), by)
                         ? before.get(line.checkLineId())
                         : line)
@@ -79,8 +80,15 @@ class Corrections {
         } else if (wrongs.isEmpty() && after.equals(old.lines())) {
             wrongs.add(at("", "care.correction.same"));
         }
-        Refused.ifAny(wrongs);
+        if (instrument != null && instrument.length() > Desk.LONGEST_INSTRUMENT) {
+            wrongs.add(at("instrument", "care.instrument.long", Desk.LONGEST_INSTRUMENT));
+        }
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        if (old.signedAt().isAfter(now.plus(Desk.CLOCKS_DIFFER))) {
+            wrongs.add(at(
+                    "", "care.time.beforeLast", Desk.minute(now, old.zone()), Desk.minute(old.signedAt(), old.zone())));
+        }
+        Refused.ifAny(wrongs);
         long id = records.insert(new ServiceRecord(
                 0,
                 old.id(),

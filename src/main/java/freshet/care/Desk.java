@@ -22,6 +22,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -30,6 +31,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
@@ -38,9 +40,13 @@ import org.springframework.stereotype.Component;
 class Desk {
 
     /** A phone's clock may be ahead by so much. */
-    private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(5);
+    static final Duration CLOCKS_DIFFER = Duration.ofMinutes(5);
+
+    static final int LONGEST_INSTRUMENT = 120;
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+
+    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private final TaskTable tasks;
     private final RecordTable records;
@@ -77,19 +83,30 @@ class Desk {
     }
 
     Worksheet worksheet(Task task) {
-        return new Worksheet(task, pumps.unit(task.unitId()), checklistOf(task), tasks.answers(task.id()));
+        return new Worksheet(
+                task,
+                pumps.unit(task.unitId()),
+                checklistOf(task, List.of()),
+                tasks.answers(task.id()),
+                tasks.notes(task.id()));
     }
 
-    private Checklist checklistOf(Task task) {
-        return tasks.answeredVersion(task.id())
-                .map(checklists::version)
+    /** A task that was begun stays with the version it was begun with; before, it is the one whose lines are answered, else the newest. */
+    private Checklist checklistOf(Task task, List<Answer> answers) {
+        Optional<Checklist> begun = tasks.begunVersion(task.id()).map(checklists::version);
+        Optional<Checklist> shown =
+                checklists.versionOfLines(answers.stream().map(Answer::lineId).toList());
+        if (begun.isPresent() && shown.isPresent() && !begun.equals(shown)) {
+            throw new Stale("task", task.id());
+        }
+        return begun.or(() -> shown.filter(its -> its.id() == task.checklistId()))
                 .orElseGet(() -> checklists.checklist(task.checklistId()));
     }
 
     /** Keeps what was typed as it was typed; lines that are not this person's to answer are passed over when they are empty. */
-    void save(long taskId, int version, List<Answer> answers, Person by) {
+    void save(long taskId, int version, List<Answer> answers, TaskNotes notes, Person by) {
         Task task = openTask(taskId, version);
-        Checklist checklist = checklistOf(task);
+        Checklist checklist = checklistOf(task, answers);
         Map<Long, SavedAnswer> saved = tasks.answers(taskId);
         for (Answer answer : byLine(checklist, answers).values()) {
             CheckLine line = checklist.line(answer.lineId());
@@ -101,7 +118,15 @@ class Desk {
                 tasks.drop(taskId, line.id());
             }
         }
-        tasks.begun(taskId, clock.instant());
+        tasks.begun(taskId, checklist.versionId(), notes, clock.instant());
+        remember(notes.instrument(), by);
+    }
+
+    private void remember(@Nullable String instrument, Person by) {
+        String text = Typed.text(instrument);
+        if (text != null) {
+            tasks.takeInHand(by.id(), text);
+        }
     }
 
     private static void refuseIfAnswered(CheckLine line, Answer answer) {
@@ -114,14 +139,20 @@ class Desk {
     long sign(long taskId, SignOff signOff, Person by) {
         Task task = openTask(taskId, signOff.version());
         Unit unit = pumps.unit(task.unitId());
-        Checklist checklist = checklistOf(task);
+        Checklist checklist = checklistOf(task, signOff.answers());
         Judgement judgement = Judgement.of(checklist, unit.model().ratings(), by, byLine(checklist, signOff.answers()));
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         Instant ended = signOff.endedAt() == null ? now : signOff.endedAt();
         Instant started = started(task, signOff, ended);
         List<Wrong> wrongs = new ArrayList<>(judgement.wrongs());
         wrongs.addAll(wrongTimes(task, started, ended, now));
+        wrongs.addAll(clockSetBack(task, signOff, now));
         wrongs.addAll(notForThisPerson(task, checklist, by));
+        String instrument =
+                Typed.text(signOff.instrument() == null ? tasks.notes(taskId).instrument() : signOff.instrument());
+        if (instrument != null && instrument.length() > LONGEST_INSTRUMENT) {
+            wrongs.add(at("instrument", "care.instrument.long", LONGEST_INSTRUMENT));
+        }
         Refused.ifAny(wrongs);
         List<RecordPhoto> shown =
                 photos.ofTask(taskId).stream().map(RecordPhoto::of).toList();
@@ -145,8 +176,9 @@ class Desk {
                 null,
                 Typed.text(signOff.note()),
                 "",
-                judgement.recordLines(),
+                judgement.recordLines(instrument),
                 shown));
+        remember(instrument, by);
         for (Judgement.Line line : judgement.findings()) {
             long findingId = findings.write(draft(unit, recordId, line), by);
             shown.stream()
@@ -211,6 +243,27 @@ class Desk {
             wrongs.add(at("startedAt", "care.time.order"));
         }
         return wrongs;
+    }
+
+    /** A clock that was set back would date the work before what is known already. */
+    private List<Wrong> clockSetBack(Task task, SignOff signOff, Instant now) {
+        Instant soon = now.plus(CLOCKS_DIFFER);
+        Instant first = signOff.startedAt() == null && signOff.endedAt() == null ? task.startedAt() : null;
+        if (first != null && first.isAfter(soon)) {
+            return List.of(
+                    at("endedAt", "care.time.beforeFirst", minute(now, task.zone()), minute(first, task.zone())));
+        }
+        return records
+                .lastSigned(task.unitId())
+                .filter(last -> last.isAfter(soon))
+                .map(last -> at("endedAt", "care.time.beforeLast", minute(now, task.zone()), minute(last, task.zone())))
+                .stream()
+                .toList();
+    }
+
+    /** As everybody reads it, whatever the language. */
+    static String minute(Instant at, ZoneId zone) {
+        return MINUTE.format(at.atZone(zone));
     }
 
     /** What a competent person measured is signed by one, and a task that is all theirs too. */

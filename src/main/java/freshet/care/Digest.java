@@ -46,6 +46,10 @@ final class Digest {
                     .add(line.limits())
                     .add(line.verdict())
                     .add(line.asLeft());
+            // only where there is one: records from before there were any keep their digest
+            if (line.instrument() != null) {
+                digest.add("instrument").add(line.instrument());
+            }
         }
         // a record without photos reads as it did before there were any
         for (RecordPhoto photo : record.photos()) {

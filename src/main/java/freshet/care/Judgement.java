@@ -13,6 +13,7 @@ import freshet.people.Person;
 import freshet.people.Refused.Wrong;
 import freshet.pumps.Ratings;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -22,6 +23,8 @@ import org.jspecify.annotations.Nullable;
 
 /** What a person's answers come to, line by line, and everything that keeps them from being signed. */
 final class Judgement {
+
+    private static final Set<Verdict> MEASURED = EnumSet.of(Verdict.PASS, Verdict.WATCH, Verdict.FAIL, Verdict.NOTED);
 
     private final Ratings ratings;
     private final Person signer;
@@ -72,7 +75,7 @@ final class Judgement {
             return;
         }
         if (check.safety() && found.verdict() != Verdict.PASS) {
-            wrongs.add(at(field(check, "answer"), "care.line.safetyFirst"));
+            wrongs.add(at(field(check, "answer"), locked ? "care.line.safetyNotYours" : "care.line.safetyFirst"));
         } else if (found.verdict() == Verdict.LEFT && (check.required() && !locked || left != null)) {
             wrongs.add(noAnswer(check));
         }
@@ -121,11 +124,12 @@ final class Judgement {
                 .collect(Collectors.toSet());
     }
 
-    List<RecordLine> recordLines() {
-        return lines.stream().map(this::recordLine).toList();
+    /** The lines as they are signed; what was measured says with what. */
+    List<RecordLine> recordLines(@Nullable String instrument) {
+        return lines.stream().map(line -> recordLine(line, instrument)).toList();
     }
 
-    private RecordLine recordLine(Line line) {
+    private RecordLine recordLine(Line line, @Nullable String instrument) {
         CheckLine check = line.check();
         return new RecordLine(
                 check.ordinal(),
@@ -137,7 +141,8 @@ final class Judgement {
                 check.unit(),
                 check.limitsInWords(signer.unitSystem(), ratings),
                 line.counts().verdict(),
-                line.left() == null ? null : line.left().answer());
+                line.left() == null ? null : line.left().answer(),
+                check.measured() && MEASURED.contains(line.counts().verdict()) ? instrument : null);
     }
 
     List<Wrong> wrongs() {

@@ -6,6 +6,7 @@ import freshet.people.Typed;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What was typed at one line of a checklist; {@code none} is the tick "does not apply" beside a field for a number. */
@@ -61,6 +62,14 @@ record LineForm(
 
     private @Nullable Integer chosen() {
         return severity != null && severity.matches("[0-4]") ? Integer.valueOf(severity) : null;
+    }
+
+    /** Everything that was typed here, as it was typed. */
+    List<String> words() {
+        return Stream.of(
+                        Boolean.parseBoolean(none) ? CheckLine.DOES_NOT_APPLY : null, answer, asLeft, finding, severity)
+                .filter(text -> text != null && !text.isBlank())
+                .toList();
     }
 
     /** For the field of a number: what was typed, but not the word for the tick beside it. */

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One line of a checklist as its page shows it to one person. {@code heading} is its section where that begins; {@code verdict} is what
  * the answers so far come to; {@code may} names those who may answer a line that is locked to this person; {@code elsewhere} is an
- * answer that stands from somebody else.
+ * answer that stands from somebody else; {@code firstMeasured} is where a page asks what it is measured with.
  */
 record LineRow(
         CheckLine check,
@@ -30,7 +30,8 @@ record LineRow(
         @Nullable Verdict verdict,
         boolean locked,
         List<String> may,
-        @Nullable SavedAnswer elsewhere) {
+        @Nullable SavedAnswer elsewhere,
+        boolean firstMeasured) {
 
     /** A press of a choice: its value, its message key or its own words, and whether it calls for a finding. */
     record Option(
@@ -43,6 +44,7 @@ record LineRow(
             List<CheckLine> checks, Map<String, LineForm> forms, Map<Long, SavedAnswer> saved, Reader reader) {
         List<LineRow> rows = new ArrayList<>();
         String section = "";
+        boolean measured = false;
         for (CheckLine check : checks) {
             LineForm form = forms.getOrDefault(LineForm.key(check.id()), LineForm.BLANK);
             rows.add(row(
@@ -50,14 +52,25 @@ record LineRow(
                     check.section().equals(section) ? null : check.section(),
                     form,
                     saved.get(check.id()),
-                    reader));
+                    reader,
+                    !measured && mayMeasure(check, reader)));
             section = check.section();
+            measured = measured || mayMeasure(check, reader);
         }
         return rows;
     }
 
+    private static boolean mayMeasure(CheckLine check, Reader reader) {
+        return check.measured() && !Judgement.locked(check, reader.me());
+    }
+
     private static LineRow row(
-            CheckLine check, @Nullable String heading, LineForm form, @Nullable SavedAnswer saved, Reader reader) {
+            CheckLine check,
+            @Nullable String heading,
+            LineForm form,
+            @Nullable SavedAnswer saved,
+            Reader reader,
+            boolean firstMeasured) {
         UnitSystem system = reader.me().unitSystem();
         boolean others = saved != null && saved.answeredBy() != reader.me().id();
         return new LineRow(
@@ -71,7 +84,8 @@ record LineRow(
                 verdict(check, form, system, reader.ratings()),
                 Judgement.locked(check, reader.me()),
                 check.competence() == null ? List.of() : reader.competent().getOrDefault(check.competence(), List.of()),
-                others ? saved : null);
+                others ? saved : null,
+                firstMeasured);
     }
 
     private static @Nullable Verdict verdict(CheckLine check, LineForm form, UnitSystem system, Ratings ratings) {

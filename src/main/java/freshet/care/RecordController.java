@@ -21,6 +21,8 @@ import org.springframework.web.bind.annotation.InitBinder;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestMethod;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /** The pages on which a signed record is read, and corrected by another. */
@@ -55,6 +57,7 @@ class RecordController {
     String record(@PathVariable long id, Model model, Person me) {
         ServiceRecord record = care.record(id);
         model.addAttribute("record", record);
+        model.addAttribute("checklist", checklists.version(record.checklistVersionId()));
         model.addAttribute("findings", findings.findingsOfRecord(id));
         model.addAttribute("chainHolds", care.chainHolds(record.unitId()));
         model.addAttribute("mayCorrect", record.stands() && Corrections.may(record, me));
@@ -67,6 +70,17 @@ class RecordController {
         Checklist checklist = checklists.version(record.checklistVersionId());
         CorrectionForm form = CorrectionForm.of(record, Corrections.answers(record, checklist, me));
         return page(record, checklist, form.complete(checklist), model, me);
+    }
+
+    /** What is signed is not changed, whoever asks; that it was tried stands in the trail. */
+    @RequestMapping(
+            path = "/records/{id}",
+            method = {RequestMethod.POST, RequestMethod.PUT, RequestMethod.PATCH, RequestMethod.DELETE})
+    String refuse(@PathVariable long id, Model model, Person me, HttpServletResponse response) {
+        care.refuseChange(id, me);
+        response.setStatus(HttpStatus.CONFLICT.value());
+        model.addAttribute("refused", true);
+        return record(id, model, me);
     }
 
     private ServiceRecord correctable(long id, Person me) {
@@ -98,6 +112,9 @@ class RecordController {
             Person me,
             RedirectAttributes flash,
             HttpServletResponse response) {
+        if (!Corrections.may(care.record(id), me)) {
+            care.refuseChange(id, me);
+        }
         ServiceRecord record = correctable(id, me);
         Checklist checklist = checklists.version(record.checklistVersionId());
         CorrectionForm form = sent.complete(checklist);

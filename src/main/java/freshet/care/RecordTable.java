@@ -64,6 +64,14 @@ class RecordTable {
                 .list();
     }
 
+    /** When the unit's last record was signed, if it has any. */
+    Optional<Instant> lastSigned(long unitId) {
+        return jdbc.sql("select signed_at from service_record where unit_id = ? order by id desc limit 1")
+                .param(unitId)
+                .query((row, n) -> instant(row, "signed_at"))
+                .optional();
+    }
+
     /** Signs a record into the unit's chain, where one is written at a time; gives its id. */
     long insert(ServiceRecord record) {
         jdbc.sql("select pg_advisory_xact_lock(hashtext('service_record'), cast(? as integer))")
@@ -107,9 +115,9 @@ class RecordTable {
     private void insert(long recordId, RecordLine line) {
         jdbc.sql("""
                         insert into record_line (record_id, ordinal, check_line_id, section, question, answer, number, unit, limits,
-                            verdict, as_left)
+                            verdict, as_left, instrument)
                         values (:record, :ordinal, :check, :section, :question, :answer, :number, :unit, :limits,
-                            :verdict, :asLeft)""")
+                            :verdict, :asLeft, :instrument)""")
                 .param("record", recordId)
                 .param("ordinal", line.ordinal())
                 .param("check", line.checkLineId())
@@ -121,6 +129,7 @@ class RecordTable {
                 .param("limits", line.limits())
                 .param("verdict", line.verdict().name())
                 .param("asLeft", line.asLeft())
+                .param("instrument", line.instrument())
                 .update();
     }
 
@@ -161,7 +170,8 @@ class RecordTable {
                 row.getString("unit"),
                 row.getString("limits"),
                 Verdict.valueOf(row.getString("verdict")),
-                row.getString("as_left"));
+                row.getString("as_left"),
+                row.getString("instrument"));
     }
 
     private static OffsetDateTime utc(Instant at) {

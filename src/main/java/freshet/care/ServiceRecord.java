@@ -3,6 +3,7 @@ package freshet.care;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,6 +32,21 @@ public record ServiceRecord(
         String digest,
         List<RecordLine> lines,
         List<RecordPhoto> photos) {
+
+    /** What its lines were measured with, null when nobody said. */
+    public @Nullable String instrument() {
+        return lines.stream()
+                .map(RecordLine::instrument)
+                .filter(Objects::nonNull)
+                .distinct()
+                .reduce((one, other) -> one + ", " + other)
+                .orElse(null);
+    }
+
+    /** Whether some line was left otherwise than it was found. */
+    public boolean leftOtherwise() {
+        return lines.stream().anyMatch(line -> line.asLeft() != null);
+    }
 
     /** Whether this is what counts: no later record corrects it. */
     public boolean stands() {

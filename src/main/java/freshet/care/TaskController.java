@@ -1,10 +1,18 @@
 package freshet.care;
 
+import freshet.checklists.Checklist;
+import freshet.checklists.Checklists;
+import freshet.people.NotFound;
 import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Stale;
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -24,11 +32,15 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class TaskController {
 
     private final Care care;
+    private final Checklists checklists;
     private final TaskPages pages;
+    private final MessageSource messages;
 
-    TaskController(Care care, TaskPages pages) {
+    TaskController(Care care, Checklists checklists, TaskPages pages, MessageSource messages) {
         this.care = care;
+        this.checklists = checklists;
         this.pages = pages;
+        this.messages = messages;
     }
 
     @ModelAttribute("way")
@@ -47,19 +59,13 @@ class TaskController {
         if (sheet.task().recordId() != null) {
             return "redirect:/records/" + sheet.task().recordId();
         }
-        return page(sheet, TaskForm.of(sheet, me), model, me);
+        return page(sheet, sheet.checklist(), TaskForm.of(sheet, me, care.inHand(me)), model, me);
     }
 
-    private String page(Worksheet sheet, TaskForm form, Model model, Person me) {
+    private String page(Worksheet sheet, Checklist checklist, TaskForm form, Model model, Person me) {
         model.addAttribute("form", form);
         model.addAttribute("task", sheet.task());
-        pages.lines(
-                model,
-                sheet.checklist(),
-                sheet.unit(),
-                form.line() == null ? Map.of() : form.line(),
-                sheet.saved(),
-                me);
+        pages.lines(model, checklist, sheet.unit(), form.line() == null ? Map.of() : form.line(), sheet.saved(), me);
         return "care/task";
     }
 
@@ -71,46 +77,98 @@ class TaskController {
             @ModelAttribute("form") TaskForm sent,
             Model model,
             Person me,
+            Locale locale,
             RedirectAttributes flash,
             HttpServletResponse response) {
         Worksheet sheet = care.worksheet(id);
-        TaskForm form = sent.complete(sheet.checklist());
+        Checklist shown = shown(sheet, sent);
+        TaskForm form = sent.complete(shown);
         BindingResult errors = new BeanPropertyBindingResult(form, "form");
         model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", errors);
         try {
             if (press.equals("sign")) {
-                long record = care.sign(
-                        id, form.signOff(sheet.checklist(), me, sheet.task().zone()), me);
+                long record = care.sign(id, form.signOff(shown, me, sheet.task().zone()), me);
                 flash.addFlashAttribute("done", "care.signed");
                 return "redirect:/records/" + record;
             }
-            care.saveAnswers(id, form.opened(), form.answers(sheet.checklist()), me);
+            care.saveAnswers(id, form.opened(), form.answers(shown), form.notes(), me);
             flash.addFlashAttribute("done", "care.saved");
             return "redirect:/tasks/" + id;
         } catch (AlreadySigned already) {
+            care.refuseChange(already.recordId(), me);
             response.setStatus(HttpStatus.CONFLICT.value());
-            return signedMeanwhile(sheet, form, already.recordId(), model);
+            return signedMeanwhile(sheet, shown, form, already.recordId(), model);
         } catch (Stale changed) {
             response.setStatus(HttpStatus.CONFLICT.value());
-            model.addAttribute("stale", true);
-            Worksheet now = care.worksheet(id);
-            TaskForm again = form.at(now.task().version());
-            model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", new BeanPropertyBindingResult(again, "form"));
-            return page(now, again, model, me);
+            return changedMeanwhile(care.worksheet(id), shown, form, model, me, locale);
         } catch (Refused refused) {
             refused.into(errors);
             model.addAttribute("kept", true);
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         }
-        return page(sheet, form, model, me);
+        return page(sheet, shown, form, model, me);
+    }
+
+    /** The version that the page showed, when it is one of this task's checklist. */
+    private Checklist shown(Worksheet sheet, TaskForm sent) {
+        long versionId = sent.shown().orElse(sheet.checklist().versionId());
+        if (versionId == sheet.checklist().versionId()) {
+            return sheet.checklist();
+        }
+        try {
+            Checklist shown = checklists.version(versionId);
+            return shown.id() == sheet.checklist().id() ? shown : sheet.checklist();
+        } catch (NotFound none) {
+            return sheet.checklist();
+        }
+    }
+
+    /** The task as it is now, with what was typed; what has no line in the version that it was begun with stands in the note. */
+    private String changedMeanwhile(
+            Worksheet now, Checklist shown, TaskForm form, Model model, Person me, Locale locale) {
+        Map<String, LineForm> typed = form.line() == null ? Map.of() : form.line();
+        OtherVersion there = OtherVersion.of(typed, shown, now.checklist());
+        TaskForm again = form.with(there.lines(), noteWith(form, shown, there.without(), locale))
+                .forTask(now);
+        model.addAttribute("stale", true);
+        model.addAttribute("meanwhile", now.notes());
+        model.addAttribute("without", there.without());
+        model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", new BeanPropertyBindingResult(again, "form"));
+        return page(now, now.checklist(), again, model, me);
+    }
+
+    private @Nullable String noteWith(TaskForm form, Checklist shown, List<OtherVersion.Typed> without, Locale locale) {
+        if (without.isEmpty()) {
+            return form.note();
+        }
+        List<String> lines = new ArrayList<>();
+        if (form.note() != null && !form.note().isBlank()) {
+            lines.add(form.note());
+        }
+        for (OtherVersion.Typed line : without) {
+            List<String> typed = line.typed().words();
+            lines.add(messages.getMessage(
+                    "care.version.note",
+                    new Object[] {shown.number(), line.check().question(), String.join("; ", typed)},
+                    locale));
+        }
+        return String.join("\n", lines);
     }
 
     /** What was typed, beside what somebody signed. */
-    private String signedMeanwhile(Worksheet sheet, TaskForm form, long recordId, Model model) {
-        model.addAttribute("record", care.record(recordId));
+    private String signedMeanwhile(Worksheet sheet, Checklist shown, TaskForm form, long recordId, Model model) {
+        ServiceRecord record = care.record(recordId);
+        model.addAttribute("record", record);
         model.addAttribute("task", sheet.task());
         model.addAttribute("pump", sheet.unit());
         model.addAttribute("form", form);
+        model.addAttribute(
+                "rows",
+                BesideRow.rows(
+                        record,
+                        checklists.version(record.checklistVersionId()),
+                        form.line() == null ? Map.of() : form.line(),
+                        shown));
         return "care/signed-meanwhile";
     }
 }

@@ -8,51 +8,90 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** What was typed on a task's page, by line, and when the work began and ended if not now. */
+/**
+ * What was typed on a task's page, by line, when the work began and ended if not now, what it was measured with, and a note. {@code
+ * version} is that of the task, {@code checklist} the version of the checklist that the page showed.
+ */
 record TaskForm(
         @Nullable String version,
+        @Nullable String checklist,
         @Nullable Map<String, LineForm> line,
         @Nullable String startedAt,
         @Nullable String endedAt,
+        @Nullable String instrument,
         @Nullable String note) {
 
     /** What is kept of a task so far. A tick for safety is not taken over from another person. */
-    static TaskForm of(Worksheet sheet, Person me) {
+    static TaskForm of(Worksheet sheet, Person me, Optional<String> inHand) {
         Map<String, LineForm> lines = new LinkedHashMap<>();
         for (CheckLine check : sheet.checklist().lines()) {
             SavedAnswer saved = sheet.saved().get(check.id());
             boolean mine = saved != null && (!check.safety() || saved.answeredBy() == me.id());
             lines.put(LineForm.key(check.id()), mine ? LineForm.of(saved.answer()) : LineForm.BLANK);
         }
-        return new TaskForm(String.valueOf(sheet.task().version()), lines, null, null, null);
+        TaskNotes kept = sheet.notes();
+        return new TaskForm(
+                        null,
+                        null,
+                        lines,
+                        kept.began(),
+                        kept.ended(),
+                        kept.instrument() == null ? inHand.orElse(null) : kept.instrument(),
+                        kept.note())
+                .forTask(sheet);
     }
 
-    TaskForm complete(Checklist checklist) {
-        return new TaskForm(version, LineForm.complete(checklist, line), startedAt, endedAt, note);
+    /** The same on the page of the task as it is now. */
+    TaskForm forTask(Worksheet now) {
+        return new TaskForm(
+                String.valueOf(now.task().version()),
+                String.valueOf(now.checklist().versionId()),
+                line,
+                startedAt,
+                endedAt,
+                instrument,
+                note);
     }
 
-    TaskForm at(int nowVersion) {
-        return new TaskForm(String.valueOf(nowVersion), line, startedAt, endedAt, note);
+    TaskForm complete(Checklist itsChecklist) {
+        return with(LineForm.complete(itsChecklist, line), note);
+    }
+
+    TaskForm with(Map<String, LineForm> itsLines, @Nullable String itsNote) {
+        return new TaskForm(version, checklist, itsLines, startedAt, endedAt, instrument, itsNote);
     }
 
     int opened() {
         return version != null && version.matches("\\d{1,9}") ? Integer.parseInt(version) : -1;
     }
 
-    List<Answer> answers(Checklist checklist) {
-        return LineForm.answers(checklist, LineForm.complete(checklist, line));
+    /** The version of the checklist that the page showed, if it says so. */
+    Optional<Long> shown() {
+        return checklist != null && checklist.matches("\\d{1,18}")
+                ? Optional.of(Long.valueOf(checklist))
+                : Optional.empty();
     }
 
-    SignOff signOff(Checklist checklist, Person me, ZoneId zone) {
+    List<Answer> answers(Checklist itsChecklist) {
+        return LineForm.answers(itsChecklist, LineForm.complete(itsChecklist, line));
+    }
+
+    TaskNotes notes() {
+        return new TaskNotes(startedAt, endedAt, instrument, note);
+    }
+
+    SignOff signOff(Checklist itsChecklist, Person me, ZoneId zone) {
         Typed typed = new Typed(me);
         SignOff signOff = new SignOff(
                 opened(),
-                answers(checklist),
+                answers(itsChecklist),
                 typed.moment("startedAt", startedAt, zone),
                 typed.moment("endedAt", endedAt, zone),
-                Typed.text(note));
+                Typed.text(note),
+                instrument);
         typed.refuseIfWrong();
         return signOff;
     }

@@ -80,12 +80,43 @@ class TaskTable {
         return answers;
     }
 
-    /** The version of the checklist that the kept answers and photos belong to, if any are kept. */
-    Optional<Long> answeredVersion(long taskId) {
+    /** The version of the checklist that the task was begun with, if it was. */
+    Optional<Long> begunVersion(long taskId) {
         return jdbc.sql("""
-                        select max(l.checklist_version_id) from check_line l
-                        where l.id in (select check_line_id from task_answer where task_id = :task
-                                       union all select check_line_id from task_photo where task_id = :task)""").param("task", taskId).query(Long.class).optional();
+                        select coalesce(
+                          (select checklist_version_id from task_sheet where task_id = :task),
+                          (select max(l.checklist_version_id) from task_photo p join check_line l on l.id = p.check_line_id
+                           where p.task_id = :task))""")
+                .param("task", taskId)
+                .query(Long.class)
+                .optional();
+    }
+
+    /** What is kept beside the lines. */
+    TaskNotes notes(long taskId) {
+        return jdbc.sql("select began, ended, instrument, note from task_sheet where task_id = ?")
+                .param(taskId)
+                .query((row, n) -> new TaskNotes(
+                        row.getString("began"),
+                        row.getString("ended"),
+                        row.getString("instrument"),
+                        row.getString("note")))
+                .optional()
+                .orElse(TaskNotes.NONE);
+    }
+
+    /** What the person measured with last. */
+    Optional<String> inHand(long personId) {
+        return jdbc.sql("select instrument from instrument_in_hand where account_id = ?")
+                .param(personId)
+                .query(String.class)
+                .optional();
+    }
+
+    void takeInHand(long personId, String instrument) {
+        jdbc.sql("""
+                        insert into instrument_in_hand (account_id, instrument) values (?, ?)
+                        on conflict (account_id) do update set instrument = excluded.instrument""").params(personId, instrument).update();
     }
 
     void keep(long taskId, Answer answer, long by, Instant now) {
@@ -123,10 +154,24 @@ class TaskTable {
                 .update();
     }
 
-    /** A new version of a task that somebody works on. */
-    void begun(long taskId, Instant now) {
+    /** A new version of a task that somebody works on, by the version of its checklist that it was begun with. */
+    void begun(long taskId, long checklistVersionId, TaskNotes notes, Instant now) {
         jdbc.sql("update task set started_at = coalesce(started_at, ?), version = version + 1 where id = ?")
                 .params(now.atOffset(ZoneOffset.UTC), taskId)
+                .update();
+        jdbc.sql("""
+                        insert into task_sheet as kept (task_id, checklist_version_id, began, ended, instrument, note)
+                        values (:task, :version, :began, :ended, :instrument, :note)
+                        on conflict (task_id) do update
+                          set began = coalesce(excluded.began, kept.began), ended = coalesce(excluded.ended, kept.ended),
+                              instrument = coalesce(excluded.instrument, kept.instrument),
+                              note = coalesce(excluded.note, kept.note)""")
+                .param("task", taskId)
+                .param("version", checklistVersionId)
+                .param("began", notes.began())
+                .param("ended", notes.ended())
+                .param("instrument", notes.instrument())
+                .param("note", notes.note())
                 .update();
     }
 
@@ -141,6 +186,18 @@ class TaskTable {
                         where done.id = ? and t.unit_id = done.unit_id and t.rule_id = done.rule_id and t.id <> done.id
                           and t.state = 'OPEN' and t.started_at is null
                           and t.opens_on <= done.due_on and t.due_on >= done.opens_on""").param(task.id()).update();
+    }
+
+    /** Gives the units whose tasks changed. */
+    Set<Long> planWith(long checklistId, int minutes) {
+        return jdbc.sql("""
+                        update task set minutes = :minutes
+                        where checklist_id = :checklist and state = 'OPEN' and started_at is null and minutes <> :minutes
+                        returning unit_id""")
+                .param("checklist", checklistId)
+                .param("minutes", minutes)
+                .query(Long.class)
+                .set();
     }
 
     /** A task without a rule, such as what a signed one left to do; gives its id. */

@@ -145,6 +145,11 @@ public record CheckLine(
         return unit == null ? null : lineUnit().read(system);
     }
 
+    /** Whether something measures it, so that its record says what did. */
+    public boolean measured() {
+        return unit != null || competence == Competence.ELECTRICAL;
+    }
+
     /** Whether no owner may take it out: it is for safety, or its failure stops the pump. */
     public boolean stays() {
         return safety || heldSeverity != null;

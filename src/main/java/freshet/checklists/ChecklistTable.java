@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -60,6 +61,14 @@ class ChecklistTable {
                 .query((row, n) -> checklist(row))
                 .optional()
                 .map(this::withLines);
+    }
+
+    Optional<Long> versionOfLines(Collection<Long> lineIds) {
+        List<Long> versions = jdbc.sql("select distinct checklist_version_id from check_line where id = any(?)")
+                .param(lineIds.toArray(Long[]::new))
+                .query(Long.class)
+                .list();
+        return versions.size() == 1 ? Optional.of(versions.get(0)) : Optional.empty();
     }
 
     List<Edition> editions(long checklistId) {

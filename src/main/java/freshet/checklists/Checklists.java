@@ -5,9 +5,12 @@ import freshet.people.People;
 import freshet.people.Person;
 import freshet.people.Stale;
 import java.time.Clock;
+import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.springframework.boot.context.event.ApplicationStartedEvent;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
@@ -23,12 +26,15 @@ public class Checklists {
     private final VersionTable versions;
     private final People people;
     private final Clock clock;
+    private final ApplicationEventPublisher events;
 
-    Checklists(ChecklistTable table, VersionTable versions, People people, Clock clock) {
+    Checklists(
+            ChecklistTable table, VersionTable versions, People people, Clock clock, ApplicationEventPublisher events) {
         this.table = table;
         this.versions = versions;
         this.people = people;
         this.clock = clock;
+        this.events = events;
     }
 
     /** Gives an install the checklists of the product that it does not have yet; those that are there already stay as they are. */
@@ -65,6 +71,12 @@ public class Checklists {
         return table.version(id, number).orElseThrow(() -> new NotFound("version " + number + " of checklist", id));
     }
 
+    /** The version that all of these lines belong to, if they belong to one. */
+    @Transactional(readOnly = true)
+    public Optional<Checklist> versionOfLines(Collection<Long> lineIds) {
+        return table.versionOfLines(lineIds).flatMap(table::version);
+    }
+
     /** Its versions, newest first. */
     @Transactional(readOnly = true)
     public List<Edition> editions(long id) {
@@ -96,6 +108,7 @@ public class Checklists {
         }
         versions.publish(id, number + 1, draft.minutes(), draft.note(), by.id(), lines, clock.instant());
         people.note(by, "checklist changed", "checklist:" + id, stands.name() + ", version " + (number + 1));
+        events.publishEvent(new ChecklistPublished(id, draft.minutes()));
         return checklist(id);
     }
 }

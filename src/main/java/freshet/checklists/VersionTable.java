@@ -32,9 +32,9 @@ class VersionTable {
         return jdbc.sql("select code from checklist").query(String.class).set();
     }
 
-    /** Keeps the checklist from everybody else who would publish, until the end of the transaction. */
+    /** Keeps the checklist from everybody else who would publish, but not from who plans by it, until the end of the transaction. */
     void hold(long checklistId) {
-        jdbc.sql("select id from checklist where id = ? for update")
+        jdbc.sql("select id from checklist where id = ? for no key update")
                 .param(checklistId)
                 .query(Long.class)
                 .optional();

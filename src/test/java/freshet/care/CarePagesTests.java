@@ -8,9 +8,15 @@ import freshet.FreshetTest;
 import freshet.Pages;
 import freshet.Pages.Page;
 import freshet.TestClock;
+import freshet.checklists.AnswerKind;
 import freshet.checklists.CheckLine;
+import freshet.checklists.Checklist;
+import freshet.checklists.ChecklistDraft;
+import freshet.checklists.Checklists;
+import freshet.checklists.LineDraft;
 import freshet.checklists.Phase;
 import freshet.people.Person;
+import freshet.pumps.PumpKind;
 import freshet.pumps.Unit;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,6 +24,7 @@ import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 
 @FreshetTest
@@ -31,6 +38,12 @@ class CarePagesTests {
 
     @Autowired
     CareYard yard;
+
+    @Autowired
+    Checklists checklists;
+
+    @Autowired
+    JdbcClient jdbc;
 
     @Autowired
     TestClock clock;
@@ -206,7 +219,8 @@ class CarePagesTests {
         assertThat(signed.status()).isEqualTo(302);
 
         Page record = teos.open(signed.location());
-        assertThat(record.text()).contains("Signed.", "Signed by Teo Brandt", "Grit under the plate", "As left: Free");
+        assertThat(record.text()).contains("Signed.", "Signed by Teo Brandt", "Grit under the plate");
+        assertThat(record.text("tr:contains(Turn the shaft)")).contains("Scrapes Free pass");
         assertThat(record.text("tr:contains(Earth continuity)")).contains("left");
         assertThat(record.text("tr:contains(Gap between)")).contains("1.4 mm", "watch", "pass to 1.0 mm");
         assertThat(record.text("tr:contains(Running amps)")).contains("4.5 A", "pass");
@@ -338,5 +352,232 @@ class CarePagesTests {
                 "4.5");
         assertThat(saved.status()).isEqualTo(302);
         assertThat(sheet().saved()).containsOnlyKeys(mine.id());
+    }
+
+    private Checklist published(ChecklistDraft draft) {
+        Checklist stands = checklists.checklist(opening.checklistId());
+        return checklists.publish(stands.id(), stands.number(), draft, ilse);
+    }
+
+    /** The checklist with one line more at its end and without what it says about the label. */
+    private Checklist nextVersion() {
+        List<LineDraft> lines = new ArrayList<>(
+                ChecklistDraft.of(checklists.checklist(opening.checklistId())).lines());
+        lines.removeIf(line -> line.question().startsWith("Does its label"));
+        LineDraft last = lines.get(lines.size() - 1);
+        lines.add(new LineDraft(
+                null,
+                last.section(),
+                "Is the new rope on?",
+                null,
+                null,
+                AnswerKind.YES_NO,
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                2,
+                true,
+                false,
+                false,
+                null,
+                "common practice, no source"));
+        return published(new ChecklistDraft(40, "Ropes were forgotten", lines));
+    }
+
+    @Test
+    void keepsWhatWasTypedWithTheVersionThatItWasTypedOn() {
+        Checklist first = sheet().checklist();
+        String label = name("Does its label", "answer");
+        String amps = name("Running amps", "answer");
+        Page open = teos.open(address());
+        assertThat(open.value("checklist")).isEqualTo(String.valueOf(first.versionId()));
+        nextVersion();
+        assertThat(care.task(opening.id()).minutes()).isEqualTo(40);
+
+        Page saved = teos.submit(
+                address(),
+                "press",
+                "save",
+                "version",
+                "0",
+                "checklist",
+                open.value("checklist"),
+                label,
+                "YES",
+                amps,
+                "4.4");
+        assertThat(saved.status()).isEqualTo(302);
+        Page again = teos.open(address());
+        assertThat(again.text()).contains("version 1").doesNotContain("Is the new rope on?");
+        assertThat(again.html().getElementById(amps).val()).isEqualTo("4.4");
+        assertThat(again.html().select("[name='" + label + "'][checked]").val()).isEqualTo("YES");
+
+        Page signed = teos.submit(address(), form(teo, "sign", "checklist", again.value("checklist"), label, "YES"));
+        assertThat(care.record(Long.parseLong(signed.location().replaceAll("\\D", "")))
+                        .checklistVersionId())
+                .isEqualTo(first.versionId());
+    }
+
+    @Test
+    void losesNothingTypedOnAVersionOtherThanTheTaskWasBegunWith() {
+        Page ilsesPage = ilses.open(address());
+        String ampsBefore = name("Running amps", "answer");
+        Checklist second = nextVersion();
+        Page teosPage = teos.open(address());
+        String amps = name("Running amps", "answer");
+        String rope = name("Is the new rope", "answer");
+        assertThat(teosPage.value("checklist")).isEqualTo(String.valueOf(second.versionId()));
+        ilses.submit(
+                address(),
+                "press",
+                "save",
+                "version",
+                "0",
+                "checklist",
+                ilsesPage.value("checklist"),
+                ampsBefore,
+                "4.7");
+
+        for (String press : List.of("save", "sign")) {
+            Page page = teos.submit(
+                    address(),
+                    "press",
+                    press,
+                    "version",
+                    press.equals("save") ? "0" : "1",
+                    "checklist",
+                    teosPage.value("checklist"),
+                    amps,
+                    "4.4",
+                    rope,
+                    "YES",
+                    "note",
+                    "From the cellar");
+            assertThat(page.status()).as(press).isEqualTo(409);
+            assertThat(page.value("checklist")).isEqualTo(ilsesPage.value("checklist"));
+            assertThat(page.html().getElementById(ampsBefore).val()).isEqualTo("4.4");
+            assertThat(page.text()).contains("Meanwhile Ilse Marrow answered: 4.7", "no line in version 1");
+            assertThat(page.html().getElementById("note").text())
+                    .contains("From the cellar", "Typed on version 2: Is the new rope on? YES");
+        }
+        assertThat(sheet().saved()).hasSize(1);
+    }
+
+    @Test
+    void asksOnceWhatIsMeasuredWithAndKeepsItWithEveryReading() {
+        String amps = name("Running amps", "answer");
+        Page first = ilses.open(address());
+        assertThat(first.html().select("[name=instrument]")).hasSize(1);
+        ilses.submit(
+                address(),
+                "press",
+                "save",
+                "version",
+                "0",
+                amps,
+                "4.4",
+                "instrument",
+                "Tester 3",
+                "note",
+                "Half done",
+                "endedAt",
+                "2026-03-14T08:59");
+        Page kept = ilses.open(address());
+        assertThat(kept.value("instrument")).isEqualTo("Tester 3");
+        assertThat(kept.html().getElementById("note").text()).isEqualTo("Half done");
+        assertThat(kept.value("endedAt")).isEqualTo("2026-03-14T08:59");
+
+        Page signed = ilses.submit(address(), form(ilse, "sign", "instrument", "Tester 3", "note", "Half done"));
+        Page record = ilses.open(signed.location());
+        assertThat(record.text("dl")).contains("Measured with Tester 3");
+        assertThat(record.text("tr:contains(Earth continuity)")).contains("with Tester 3");
+        assertThat(record.text("tr:contains(Are cord, plug)")).doesNotContain("Tester 3");
+        assertThat(record.text()).contains("still fits its digest");
+
+        Task other = care.tasksOf(yard.unit("BF-05").id()).get(0);
+        assertThat(ilses.open("/tasks/" + other.id()).value("instrument")).isEqualTo("Tester 3");
+        assertThat(teos.open("/tasks/" + other.id()).value("instrument")).isEmpty();
+
+        String correct = signed.location() + "/correct";
+        assertThat(ilses.open(correct).value("instrument")).isEqualTo("Tester 3");
+        Page corrected = ilses.submit(correct, form(ilse, "", "instrument", "Tester 5", "why", "Wrong label"));
+        assertThat(ilses.open(corrected.location()).text("tr:contains(Running amps)"))
+                .contains("with Tester 5");
+        Page tooLong =
+                ilses.submit("/tasks/" + other.id(), "press", "sign", "version", "0", "instrument", "x".repeat(121));
+        assertThat(tooLong.wrong("instrument")).isEqualTo("This is too long. It may have 120 characters at most.");
+    }
+
+    @Test
+    void showsWhatWasFoundAndLeftSideBySide() {
+        long record = care.sign(
+                opening.id(),
+                SignOff.of(
+                        0,
+                        CareYard.with(
+                                allPass(sheet(), ilse),
+                                new Answer(line(sheet(), "Gap between").id(), "2.6 mm", "1.4 mm", null, null))),
+                ilse);
+        Page page = teos.open("/records/" + record);
+        assertThat(page.html().select("thead th").eachText()).containsSequence("As found", "As left");
+        assertThat(page.html().select("tr:contains(Gap between) td").eachText().subList(0, 2))
+                .containsExactly("2.6 mm", "1.4 mm");
+    }
+
+    @Test
+    void refusesEveryChangeOfASignedRecordAndNotesThatItWasTried() {
+        long record = care.sign(opening.id(), SignOff.of(0, allPass(sheet(), ilse)), ilse);
+        String amps = name("Running amps", "answer");
+        Page page = teos.submit("/records/" + record, amps, "1.1", "note", "better");
+        assertThat(page.status()).isEqualTo(409);
+        assertThat(page.text(".wrongs")).contains("A signed record is never changed", "stands in the trail");
+        assertThat(teos.submit(address(), "press", "save", "version", "1", amps, "1.1")
+                        .status())
+                .isEqualTo(409);
+        assertThat(teos.submit("/records/" + record + "/correct", "why", "Mine").status())
+                .isEqualTo(403);
+
+        assertThat(jdbc.sql(
+                                "select p.full_name || ', ' || e.subject || ', ' || e.detail from audit_entry e "
+                                        + "join account p on p.id = e.account_id where e.action = 'change of a signed record refused'")
+                        .query(String.class)
+                        .list())
+                .hasSize(3)
+                .containsOnly("Teo Brandt, unit:" + unit.id() + ", record " + record);
+        assertThat(care.recordsOf(unit.id())).hasSize(1);
+        assertThat(care.chainHolds(unit.id())).isTrue();
+    }
+
+    @Test
+    void letsOnlyWhoIsCompetentTickAndSignWhatIsForThem() {
+        Unit foul = yard.unit("QM-201", PumpKind.SEWAGE, yard.brackenfold().id(), CareYard.LONG_AGO);
+        yard.freya();
+        Task task = care.tasksOf(foul.id()).stream()
+                .filter(each -> each.phase() == Phase.OPENING)
+                .findFirst()
+                .orElseThrow();
+        Worksheet sheet = care.worksheet(task.id());
+        CheckLine air = line(sheet, "The air was tested");
+        String tick = "line[c" + air.id() + "].answer";
+        Page page = teos.open("/tasks/" + task.id());
+        assertThat(page.html().select("[name='" + tick + "']")).isEmpty();
+        assertThat(page.html().getElementById(tick).text())
+                .contains("Needs a person competent for gas", "Leave the task to Freya Osterby");
+        Page open = Pages.signedIn(mvc, "freya", "spring round").open("/tasks/" + task.id());
+        assertThat(open.html().select("[name='" + tick + "']")).hasSize(1);
+        assertThat(open.text())
+                .contains(
+                        "Needs: gas. Freya Osterby may answer this.",
+                        "Needs: electrical. Freya Osterby or Ilse Marrow may");
+
+        Page refused = teos.submit("/tasks/" + task.id(), "press", "sign", "version", "0", tick, "YES");
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.wrong(tick)).contains("Only a person recorded as competent");
+        Page without = teos.submit("/tasks/" + task.id(), "press", "sign", "version", "0");
+        assertThat(without.wrong(tick)).contains("nothing can be signed without it");
+        assertThat(care.recordsOf(foul.id())).isEmpty();
     }
 }

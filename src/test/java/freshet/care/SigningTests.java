@@ -338,6 +338,33 @@ class SigningTests {
         assertThat(care.record(record).note()).isEqualTo("from paper");
     }
 
+    @Test
+    void refusesToDateWorkByAClockThatWasSetBack() {
+        List<Answer> answers = allPass(sheet(), ilse);
+        care.saveAnswers(opening.id(), 0, answers, ilse);
+        clock.set("2026-03-13T14:00:00Z");
+        assertThat(codes(new SignOff(1, answers, null, null, null))).containsExactly("endedAt care.time.beforeFirst");
+        clock.set("2026-03-14T14:20:00Z");
+        sign(answers, ilse);
+
+        Task electrical =
+                care.tasksOf(unit.id()).stream().filter(Task::open).findFirst().orElseThrow();
+        clock.set("2026-03-13T14:20:00Z");
+        List<Answer> others = allPass(care.worksheet(electrical.id()), ilse);
+        Refused refused = catchThrowableOfType(
+                Refused.class, () -> care.sign(electrical.id(), SignOff.of(electrical.version(), others), ilse));
+        assertThat(refused.wrongs())
+                .contains(Refused.Wrong.at("endedAt", "care.time.beforeLast", "2026-03-13 09:20", "2026-03-14 09:20"));
+        ServiceRecord record = care.recordsOf(unit.id()).get(0);
+        Correction correction = new Correction(
+                with(answers, Answer.of(line(sheet(), "Running amps").id(), "4.2")), "Wrong meter", null);
+        assertThat(catchThrowableOfType(Refused.class, () -> care.correct(record.id(), correction, ilse))
+                        .wrongs())
+                .extracting(Refused.Wrong::code)
+                .containsExactly("care.time.beforeLast");
+        assertThat(care.recordsOf(unit.id())).hasSize(1);
+    }
+
     private List<String> codes(SignOff signOff) {
         return catchThrowableOfType(Refused.class, () -> care.sign(opening.id(), signOff, ilse)).wrongs().stream()
                 .map(wrong -> wrong.field() + " " + wrong.code())

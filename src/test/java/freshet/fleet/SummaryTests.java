@@ -17,6 +17,7 @@ import freshet.care.Correction;
 import freshet.care.ServiceRecord;
 import freshet.care.SignOff;
 import freshet.care.Task;
+import freshet.care.TaskNotes;
 import freshet.care.Worksheet;
 import freshet.checklists.AnswerKind;
 import freshet.checklists.CheckLine;
@@ -238,7 +239,11 @@ class SummaryTests {
             return;
         }
         Worksheet asBefore = new Worksheet(
-                care.task(record.taskId()), unit, checklists.version(record.checklistVersionId()), Map.of());
+                care.task(record.taskId()),
+                unit,
+                checklists.version(record.checklistVersionId()),
+                Map.of(),
+                TaskNotes.NONE);
         Answer nick = new Answer(worst(asBefore).id(), CheckLine.NO, null, "Nicked, seen later", null);
         try {
             care.correct(record.id(), new Correction(with(allPass(asBefore, ilse), nick), "Looked again", null), ilse);
