@@ -92,10 +92,9 @@ class Desk {
     }
 
     /** A task that was begun stays with the version it was begun with; before, it is the one whose lines are answered, else the newest. */
-    private Checklist checklistOf(Task task, List<Answer> answers) {
+    Checklist checklistOf(Task task, List<Long> lineIds) {
         Optional<Checklist> begun = tasks.begunVersion(task.id()).map(checklists::version);
-        Optional<Checklist> shown =
-                checklists.versionOfLines(answers.stream().map(Answer::lineId).toList());
+        Optional<Checklist> shown = checklists.versionOfLines(lineIds);
         if (begun.isPresent() && shown.isPresent() && !begun.equals(shown)) {
             throw new Stale("task", task.id());
         }
@@ -106,7 +105,7 @@ class Desk {
     /** Keeps what was typed as it was typed; lines that are not this person's to answer are passed over when they are empty. */
     void save(long taskId, int version, List<Answer> answers, TaskNotes notes, Person by) {
         Task task = openTask(taskId, version);
-        Checklist checklist = checklistOf(task, answers);
+        Checklist checklist = checklistOf(task, lineIds(answers));
         Map<Long, SavedAnswer> saved = tasks.answers(taskId);
         for (Answer answer : byLine(checklist, answers).values()) {
             CheckLine line = checklist.line(answer.lineId());
@@ -120,6 +119,10 @@ class Desk {
         }
         tasks.begun(taskId, checklist.versionId(), notes, clock.instant());
         remember(notes.instrument(), by);
+    }
+
+    private static List<Long> lineIds(List<Answer> answers) {
+        return answers.stream().map(Answer::lineId).toList();
     }
 
     private void remember(@Nullable String instrument, Person by) {
@@ -139,7 +142,7 @@ class Desk {
     long sign(long taskId, SignOff signOff, Person by) {
         Task task = openTask(taskId, signOff.version());
         Unit unit = pumps.unit(task.unitId());
-        Checklist checklist = checklistOf(task, signOff.answers());
+        Checklist checklist = checklistOf(task, lineIds(signOff.answers()));
         Judgement judgement = Judgement.of(checklist, unit.model().ratings(), by, byLine(checklist, signOff.answers()));
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         Instant ended = signOff.endedAt() == null ? now : signOff.endedAt();

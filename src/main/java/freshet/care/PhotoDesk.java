@@ -29,7 +29,10 @@ class PhotoDesk {
 
     /** Each where its field says; what is no photo is refused at its field. */
     void add(long taskId, List<SentPhoto> sent, Person by) {
-        Checklist checklist = desk.worksheet(desk.openTask(taskId)).checklist();
+        List<Long> lineIds = sent.stream()
+                .flatMap(photo -> PhotoPlace.lineId(photo.field()).stream())
+                .toList();
+        Checklist checklist = desk.checklistOf(desk.openTask(taskId), lineIds);
         for (SentPhoto photo : sent) {
             PhotoPlace place = PhotoPlace.of(photo.field(), checklist)
                     .orElseThrow(() -> new NotFound("place for a photo", photo.field()));

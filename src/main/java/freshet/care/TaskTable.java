@@ -86,10 +86,7 @@ class TaskTable {
                         select coalesce(
                           (select checklist_version_id from task_sheet where task_id = :task),
                           (select max(l.checklist_version_id) from task_photo p join check_line l on l.id = p.check_line_id
-                           where p.task_id = :task))""")
-                .param("task", taskId)
-                .query(Long.class)
-                .optional();
+                           where p.task_id = :task))""").param("task", taskId).query(Long.class).optional();
     }
 
     /** What is kept beside the lines. */
