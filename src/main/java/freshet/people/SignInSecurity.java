@@ -44,6 +44,11 @@ class SignInSecurity {
         "/app-*.js",
         "/icon*",
         "/favicon.ico",
+        // what works without a network holds nothing of anybody's
+        "/offline",
+        "/service-worker.js",
+        "/manifest.webmanifest",
+        "/stopwatch-*.js",
         "/webjars/**",
         "/actuator/health",
         "/actuator/health/**",

@@ -115,6 +115,9 @@ class GalleryJourneyTests {
         screens.put("person-new", "/people/new");
         screens.put("account", "/account");
         screens.put("timetable", "/timetable");
+        screens.put("take-along", "/take-along");
+        screens.put("offline", "/offline");
+        screens.put("offline-unit", "/take-along/units/" + worn);
         screens.put("no-such-page", "/pumps/999999");
         return screens;
     }
