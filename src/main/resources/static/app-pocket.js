@@ -69,7 +69,7 @@ async function forget() {
 async function know() {
   const person = bar.dataset.person ? { id: Number(bar.dataset.person), name: bar.dataset.name } : null;
   const before = await kept("person");
-  const signedOut = bar.dataset.signedOut !== undefined;
+  const signedOut = document.querySelector("[data-signed-out]") !== null;
   if ((before && signedOut) || (before && person && before.id !== person.id)) {
     await forget();
   }

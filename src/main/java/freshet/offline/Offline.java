@@ -1,7 +1,6 @@
 package freshet.offline;
 
 import freshet.people.Person;
-import java.util.Set;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -16,9 +15,9 @@ public class Offline {
         this.packing = packing;
     }
 
-    /** The units at these places with the work that is open on them, for one person. */
+    /** The units and the open work that one person wants with them, a round in its order. */
     @Transactional(readOnly = true)
-    public Bundle bundle(Set<Long> siteIds, Person me) {
-        return packing.bundle(siteIds, me);
+    public Bundle bundle(Wanted wanted, Person me) {
+        return packing.bundle(wanted, me);
     }
 }

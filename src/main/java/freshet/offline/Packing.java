@@ -6,7 +6,6 @@ import freshet.care.Worksheet;
 import freshet.checklists.CheckLine;
 import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
-import freshet.fleet.FleetRow;
 import freshet.people.Person;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
@@ -15,6 +14,8 @@ import freshet.pumps.Unit;
 import freshet.readings.MeterKind;
 import freshet.readings.MeterLog;
 import freshet.readings.Readings;
+import freshet.rounds.Rounds;
+import freshet.rounds.Stop;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -24,12 +25,18 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Gathers what goes along: the units of the chosen places and the work that is open on them. */
+/** Gathers what goes along: the stops of rounds, the units of places, and the work that is open on them. */
 @Component
 class Packing {
 
+    /** What one person works in a day and a phone takes down in a minute. */
+    private static final int MOST_TASKS = 200;
+
+    private final JdbcClient jdbc;
+    private final Rounds rounds;
     private final Care care;
     private final Fleet fleet;
     private final Pumps pumps;
@@ -37,7 +44,9 @@ class Packing {
     private final Readings readings;
     private final Clock clock;
 
-    Packing(Care care, Fleet fleet, Pumps pumps, Places places, Readings readings, Clock clock) {
+    Packing(JdbcClient jdbc, Rounds rounds, Care care, Fleet fleet, Pumps pumps, Places places, Readings readings, Clock clock) {
+        this.jdbc = jdbc;
+        this.rounds = rounds;
         this.care = care;
         this.fleet = fleet;
         this.pumps = pumps;
@@ -46,16 +55,32 @@ class Packing {
         this.clock = clock;
     }
 
-    Bundle bundle(Set<Long> siteIds, Person me) {
-        Set<Long> known = places.sites(siteIds).keySet();
-        List<Task> tasks = care.openTasksAt(known).stream()
-                .filter(task -> task.openOn(places.site(task.siteId()).today(clock)))
-                .toList();
+    Bundle bundle(Wanted wanted, Person me) {
+        Set<Long> taskIds = new LinkedHashSet<>();
         Set<Long> unitIds = new LinkedHashSet<>();
+        for (long round : wanted.rounds()) {
+            for (Stop stop : rounds.round(round).left()) {
+                unitIds.add(stop.unitId());
+                if (stop.taskId() != null) {
+                    taskIds.add(stop.taskId());
+                }
+            }
+        }
+        if (wanted.mine()) {
+            taskIds.addAll(assigned(me.id()));
+        }
+        Set<Long> sites = places.sites(wanted.sites()).keySet();
+        care.openTasksAt(sites).stream()
+                .filter(task -> task.openOn(places.site(task.siteId()).today(clock)))
+                .map(Task::id)
+                .forEach(taskIds::add);
+        sites.forEach(site -> fleet
+                .find(FleetQuery.all().at(site).page(0, FleetQuery.LARGEST_PAGE))
+                .rows()
+                .forEach(row -> unitIds.add(row.unitId())));
+        List<Task> tasks =
+                taskIds.stream().map(care::task).filter(Task::open).limit(MOST_TASKS).toList();
         tasks.forEach(task -> unitIds.add(task.unitId()));
-        known.forEach(site -> fleet.find(FleetQuery.all().at(site).page(0, FleetQuery.LARGEST_PAGE)).rows().stream()
-                .map(FleetRow::unitId)
-                .forEach(unitIds::add));
         return new Bundle(
                 me.id(),
                 me.fullName(),
@@ -65,6 +90,13 @@ class Packing {
                         .map(this::unit)
                         .toList(),
                 tasks.stream().map(task -> task(task, me)).toList());
+    }
+
+    private List<Long> assigned(long personId) {
+        return jdbc.sql("select id from task where assigned_to = ? and state = 'OPEN' order by due_on, id")
+                .param(personId)
+                .query(Long.class)
+                .list();
     }
 
     private Bundle.UnitRow unit(Unit unit) {

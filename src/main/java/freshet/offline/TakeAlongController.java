@@ -11,6 +11,9 @@ import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import freshet.readings.MeterKind;
 import freshet.readings.Readings;
+import freshet.rounds.Rounds;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -33,28 +36,34 @@ class TakeAlongController {
     private static final int DAYS = 14;
 
     private final Offline offline;
+    private final Rounds rounds;
     private final Board board;
     private final Places places;
     private final Pumps pumps;
     private final Fleet fleet;
     private final Readings readings;
     private final Findings findings;
+    private final Clock clock;
 
     TakeAlongController(
             Offline offline,
+            Rounds rounds,
             Board board,
             Places places,
             Pumps pumps,
             Fleet fleet,
             Readings readings,
-            Findings findings) {
+            Findings findings,
+            Clock clock) {
         this.offline = offline;
+        this.rounds = rounds;
         this.board = board;
         this.places = places;
         this.pumps = pumps;
         this.fleet = fleet;
         this.readings = readings;
         this.findings = findings;
+        this.clock = clock;
     }
 
     @ModelAttribute("way")
@@ -64,7 +73,18 @@ class TakeAlongController {
 
     /** Places with work first; {@code site} comes ticked. */
     @GetMapping("/take-along")
-    String choose(@RequestParam(required = false) @Nullable Long site, Model model) {
+    String choose(
+            @RequestParam(required = false) @Nullable Long site,
+            @RequestParam(required = false) @Nullable Long round,
+            Model model,
+            Person me) {
+        LocalDate day = LocalDate.now(clock).minusDays(1);
+        model.addAttribute(
+                "rounds",
+                rounds.rounds(day).stream()
+                        .filter(each -> each.personId() == null || each.personId() == me.id() || Long.valueOf(each.id()).equals(round))
+                        .toList());
+        model.addAttribute("chosenRound", round);
         Map<Long, BoardSite> due =
                 board.sites(DAYS, 0).stream().collect(Collectors.toMap(BoardSite::siteId, Function.identity()));
         model.addAttribute("due", due);
@@ -87,6 +107,7 @@ class TakeAlongController {
     String unit(@PathVariable long id, Model model) {
         Unit unit = pumps.unit(id);
         model.addAttribute("unit", unit);
+        model.addAttribute("access", rounds.access(unit.stand().siteId()).note());
         model.addAttribute("readiness", fleet.readiness(id));
         model.addAttribute("capacity", readings.capacity(id).orElse(null));
         model.addAttribute("logs", List.of(readings.log(id, MeterKind.RUN_HOURS), readings.log(id, MeterKind.STARTS)));
@@ -96,10 +117,15 @@ class TakeAlongController {
     }
 
     @GetMapping("/offline/bundle")
-    ResponseEntity<Bundle> bundle(@RequestParam(required = false) @Nullable Set<Long> site, Person me) {
+    ResponseEntity<Bundle> bundle(
+            @RequestParam(required = false) @Nullable Set<Long> site,
+            @RequestParam(required = false) @Nullable Set<Long> round,
+            @RequestParam(required = false) @Nullable String mine,
+            Person me) {
+        Wanted wanted = new Wanted(site == null ? Set.of() : site, round == null ? Set.of() : round, mine != null);
         return ResponseEntity.ok()
                 .cacheControl(CacheControl.noStore())
-                .body(offline.bundle(site == null ? Set.of() : site, me));
+                .body(offline.bundle(wanted, me));
     }
 
     /** The same for everybody: it holds words only, and the phone fills it. */

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
@@ -53,20 +54,17 @@ class WorkerController {
         this.json = json;
     }
 
+    /** What the worker is told; as a record, for its text is the same at every start. */
+    record Version(String version, List<String> files, String page) {}
+
     /** Names the version and the files of it; the work itself is done by {@code app-worker.js}. */
     @GetMapping("/service-worker.js")
     ResponseEntity<String> worker(HttpServletRequest request) {
         String path = request.getContextPath();
         List<String> files = ASSETS.stream().map(file -> path + hashed(file)).toList();
         String worker = path + hashed("/app-worker.js");
-        String script = "self.FRESHET = "
-                + json.writeValueAsString(Map.of(
-                        "version",
-                        digest((sources + files + worker).getBytes()),
-                        "files",
-                        files,
-                        "page",
-                        path + "/offline"))
+        String version = digest((sources + files + worker).getBytes(StandardCharsets.UTF_8));
+        String script = "self.FRESHET = " + json.writeValueAsString(new Version(version, files, path + "/offline"))
                 + ";\nimportScripts(" + json.writeValueAsString(worker) + ");\n";
         return ResponseEntity.ok()
                 .contentType(new MediaType("text", "javascript"))
@@ -79,14 +77,16 @@ class WorkerController {
         return hashed == null ? file : hashed;
     }
 
+    record Icon(String src, String sizes, String type, String purpose) {}
+
     @GetMapping("/manifest.webmanifest")
     ResponseEntity<String> manifest(HttpServletRequest request, Locale locale) {
         String path = request.getContextPath();
-        List<Map<String, String>> icons = new ArrayList<>();
-        icons.add(icon(path + "/icon.svg", "any", "image/svg+xml", "any"));
-        icons.add(icon(path + "/icon-192.png", "192x192", "image/png", "any"));
-        icons.add(icon(path + "/icon-512.png", "512x512", "image/png", "any"));
-        icons.add(icon(path + "/icon-maskable-512.png", "512x512", "image/png", "maskable"));
+        List<Icon> icons = new ArrayList<>();
+        icons.add(new Icon(path + "/icon.svg", "any", "image/svg+xml", "any"));
+        icons.add(new Icon(path + "/icon-192.png", "192x192", "image/png", "any"));
+        icons.add(new Icon(path + "/icon-512.png", "512x512", "image/png", "any"));
+        icons.add(new Icon(path + "/icon-maskable-512.png", "512x512", "image/png", "maskable"));
         Map<String, Object> manifest = Map.of(
                 "id",
                 path + "/",
@@ -112,10 +112,6 @@ class WorkerController {
                 .contentType(new MediaType("application", "manifest+json"))
                 .cacheControl(CacheControl.noCache())
                 .body(json.writeValueAsString(manifest));
-    }
-
-    private static Map<String, String> icon(String src, String sizes, String type, String purpose) {
-        return Map.of("src", src, "sizes", sizes, "type", type, "purpose", purpose);
     }
 
     private static String digestOfSources() {
