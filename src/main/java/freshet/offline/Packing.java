@@ -44,7 +44,15 @@ class Packing {
     private final Readings readings;
     private final Clock clock;
 
-    Packing(JdbcClient jdbc, Rounds rounds, Care care, Fleet fleet, Pumps pumps, Places places, Readings readings, Clock clock) {
+    Packing(
+            JdbcClient jdbc,
+            Rounds rounds,
+            Care care,
+            Fleet fleet,
+            Pumps pumps,
+            Places places,
+            Readings readings,
+            Clock clock) {
         this.jdbc = jdbc;
         this.rounds = rounds;
         this.care = care;
@@ -74,12 +82,14 @@ class Packing {
                 .filter(task -> task.openOn(places.site(task.siteId()).today(clock)))
                 .map(Task::id)
                 .forEach(taskIds::add);
-        sites.forEach(site -> fleet
-                .find(FleetQuery.all().at(site).page(0, FleetQuery.LARGEST_PAGE))
+        sites.forEach(site -> fleet.find(FleetQuery.all().at(site).page(0, FleetQuery.LARGEST_PAGE))
                 .rows()
                 .forEach(row -> unitIds.add(row.unitId())));
-        List<Task> tasks =
-                taskIds.stream().map(care::task).filter(Task::open).limit(MOST_TASKS).toList();
+        List<Task> tasks = taskIds.stream()
+                .map(care::task)
+                .filter(Task::open)
+                .limit(MOST_TASKS)
+                .toList();
         tasks.forEach(task -> unitIds.add(task.unitId()));
         return new Bundle(
                 me.id(),

@@ -82,7 +82,9 @@ class TakeAlongController {
         model.addAttribute(
                 "rounds",
                 rounds.rounds(day).stream()
-                        .filter(each -> each.personId() == null || each.personId() == me.id() || Long.valueOf(each.id()).equals(round))
+                        .filter(each -> each.personId() == null
+                                || each.personId() == me.id()
+                                || Long.valueOf(each.id()).equals(round))
                         .toList());
         model.addAttribute("chosenRound", round);
         Map<Long, BoardSite> due =
@@ -123,9 +125,7 @@ class TakeAlongController {
             @RequestParam(required = false) @Nullable String mine,
             Person me) {
         Wanted wanted = new Wanted(site == null ? Set.of() : site, round == null ? Set.of() : round, mine != null);
-        return ResponseEntity.ok()
-                .cacheControl(CacheControl.noStore())
-                .body(offline.bundle(wanted, me));
+        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(offline.bundle(wanted, me));
     }
 
     /** The same for everybody: it holds words only, and the phone fills it. */
