@@ -190,5 +190,12 @@ class RubbishTests {
             "id",
             "n",
             "level",
-            "all");
+            "all",
+            "chosen",
+            "units",
+            "press",
+            "person",
+            "day",
+            "week",
+            "reason");
 }

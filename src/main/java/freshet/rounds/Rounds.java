@@ -1,12 +1,14 @@
 package freshet.rounds;
 
 import freshet.care.Care;
+import freshet.care.Task;
 import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Stale;
 import freshet.places.Places;
+import freshet.places.Site;
 import freshet.pumps.Pumps;
 import java.time.Clock;
 import java.time.Duration;
@@ -34,15 +36,25 @@ public class Rounds {
 
     private final RoundTable rounds;
     private final StopTable stops;
+    private final WorkTable work;
     private final Care care;
     private final Pumps pumps;
     private final Places places;
     private final People people;
     private final Clock clock;
 
-    Rounds(RoundTable rounds, StopTable stops, Care care, Pumps pumps, Places places, People people, Clock clock) {
+    Rounds(
+            RoundTable rounds,
+            StopTable stops,
+            WorkTable work,
+            Care care,
+            Pumps pumps,
+            Places places,
+            People people,
+            Clock clock) {
         this.rounds = rounds;
         this.stops = stops;
+        this.work = work;
         this.care = care;
         this.pumps = pumps;
         this.places = places;
@@ -188,6 +200,25 @@ public class Rounds {
         return rounds.before(day, most);
     }
 
+    /** The rounds of earlier days on which something is left that stands on no round since, the latest first. */
+    @Transactional(readOnly = true)
+    public List<Round> leftOver(LocalDate today, int most) {
+        return rounds.before(today, most).stream()
+                .filter(round -> round.stops().stream().anyMatch(stop -> stop.leftOver(round.day())))
+                .toList();
+    }
+
+    /** The open tasks left to do, one page, by site and week. */
+    @Transactional(readOnly = true)
+    public List<WorkLine> work(WorkQuery query) {
+        return work.left(query);
+    }
+
+    @Transactional(readOnly = true)
+    public int countWork(WorkQuery query) {
+        return work.count(query);
+    }
+
     /**
      * Gives tasks to a person, or takes them from whoever has them when {@code personId} is null: all or none.
      *
@@ -228,6 +259,26 @@ public class Rounds {
         }
     }
 
+    /** These tasks as they stand now, in the order chosen, of those that are still open. */
+    @Transactional(readOnly = true)
+    public List<WorkLine> chosenWork(List<Chosen> chosen) {
+        return work.among(chosen.stream().map(Chosen::taskId).toList());
+    }
+
+    /** The open tasks of a unit whose days have begun by that day. */
+    @Transactional(readOnly = true)
+    public List<Long> dueTasks(long unitId, LocalDate day) {
+        return care.tasksOf(unitId).stream()
+                .filter(task -> task.openOn(day))
+                .map(Task::id)
+                .toList();
+    }
+
+    @Transactional(readOnly = true)
+    public Site site(long siteId) {
+        return places.site(siteId);
+    }
+
     @Transactional(readOnly = true)
     public AccessNote access(long siteId) {
         places.site(siteId);
@@ -254,7 +305,7 @@ public class Rounds {
         return round;
     }
 
-    private static Stop stopOf(Round round, long stopId) {
+    static Stop stopOf(Round round, long stopId) {
         return round.stops().stream()
                 .filter(stop -> stop.id() == stopId)
                 .findFirst()

@@ -28,7 +28,9 @@ public record Stop(
         @Nullable Long recordId,
         @Nullable Instant doneAt,
         @Nullable String doneBy,
+        long assignedTo,
         @Nullable String assignedName,
+        int version,
         long siteId,
         String siteName,
         ZoneId zone,
@@ -42,6 +44,16 @@ public record Stop(
 
     public boolean left() {
         return state.left();
+    }
+
+    /** What a form's box sends of its task. */
+    public String chosen() {
+        return new Chosen(taskId == null ? 0 : taskId, version, assignedTo).toString();
+    }
+
+    /** Whether it was left on that day and stands on no later round. */
+    public boolean leftOver(LocalDate roundDay) {
+        return left() && alsoOn.stream().noneMatch(other -> other.day().isAfter(roundDay));
     }
 
     /** Whether its work may be done on that day: its window has opened, and it is no matter of a task otherwise. */

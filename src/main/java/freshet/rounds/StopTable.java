@@ -36,7 +36,7 @@ class StopTable {
                    n.note as access, p.name as position_name, p.note as position_note,
                    case when d.site_id = s.id and d.position_id is not distinct from p.id then d.spot end as spot,
                    coalesce(x.signed_at, st.seen_at) as done_at, coalesce(x.signed_name, seer.full_name) as done_by,
-                   x.id as record_id, mine.full_name as assigned_name
+                   x.id as record_id, t.assigned_to, t.version as task_version, mine.full_name as assigned_name
             from round_stop st
             left join task t on t.id = st.task_id
             join pump_unit u on u.id = coalesce(t.unit_id, st.unit_id)
@@ -125,7 +125,9 @@ class StopTable {
                 row.getObject("record_id", Long.class),
                 RoundTable.instant(row, "done_at"),
                 row.getString("done_by"),
+                row.getLong("assigned_to"),
                 row.getString("assigned_name"),
+                row.getInt("task_version"),
                 row.getLong("site_id"),
                 row.getString("site_name"),
                 ZoneId.of(row.getString("zone")),
