@@ -197,5 +197,8 @@ class RubbishTests {
             "person",
             "day",
             "week",
-            "reason");
+            "reason",
+            "hours",
+            "off",
+            "percent");
 }

@@ -1,5 +1,6 @@
 package freshet.overview;
 
+import freshet.hands.Hands;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
@@ -14,10 +15,12 @@ import org.springframework.web.bind.annotation.RequestParam;
 class SeasonController {
 
     private final SeasonBoard seasons;
+    private final Hands hands;
     private final Clock clock;
 
-    SeasonController(SeasonBoard seasons, Clock clock) {
+    SeasonController(SeasonBoard seasons, Hands hands, Clock clock) {
         this.seasons = seasons;
+        this.hands = hands;
         this.clock = clock;
     }
 
@@ -56,6 +59,7 @@ class SeasonController {
                         begun.stream()
                                 .mapToInt(line -> line.count().minutesLeft())
                                 .sum()));
+        model.addAttribute("outlook", hands.outlook());
         return "overview/season";
     }
 }

@@ -15,6 +15,8 @@
             "board",
             "care",
             "fleet",
+            "rounds",
+            "hands",
             "wear"
         })
 @NullMarked
