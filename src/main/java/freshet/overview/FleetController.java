@@ -3,10 +3,13 @@ package freshet.overview;
 import freshet.fleet.Fleet;
 import freshet.fleet.FleetPage;
 import freshet.fleet.FleetQuery;
+import freshet.fleet.FleetRow;
 import freshet.fleet.Word;
+import freshet.happenings.Happenings;
 import freshet.people.Typed;
 import freshet.places.Places;
 import freshet.pumps.PumpKind;
+import java.time.Clock;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -22,10 +25,14 @@ class FleetController {
 
     private final Fleet fleet;
     private final Places places;
+    private final Happenings happenings;
+    private final Clock clock;
 
-    FleetController(Fleet fleet, Places places) {
+    FleetController(Fleet fleet, Places places, Happenings happenings, Clock clock) {
         this.fleet = fleet;
         this.places = places;
+        this.happenings = happenings;
+        this.clock = clock;
     }
 
     /** What was asked for, as the page's fields hold it; anything unreadable asks nothing. */
@@ -71,6 +78,10 @@ class FleetController {
         model.addAttribute("way", "pumps");
         model.addAttribute("asked", asked);
         model.addAttribute("found", found);
+        model.addAttribute(
+                "out",
+                happenings.out(found.rows().stream().map(FleetRow::unitId).toList()));
+        model.addAttribute("now", clock.instant());
         model.addAttribute("sites", places.sites());
         model.addAttribute("customers", places.customers());
         return "overview/fleet";

@@ -6,6 +6,7 @@ import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
 import freshet.fleet.FleetRow;
 import freshet.fleet.Word;
+import freshet.hire.Hires;
 import freshet.people.Person;
 import freshet.timetable.Timetable;
 import java.time.Clock;
@@ -35,13 +36,15 @@ class HomeController {
     private final Fleet fleet;
     private final SeasonBoard seasons;
     private final Timetable timetable;
+    private final Hires hires;
     private final Clock clock;
 
-    HomeController(Board board, Fleet fleet, SeasonBoard seasons, Timetable timetable, Clock clock) {
+    HomeController(Board board, Fleet fleet, SeasonBoard seasons, Timetable timetable, Hires hires, Clock clock) {
         this.board = board;
         this.fleet = fleet;
         this.seasons = seasons;
         this.timetable = timetable;
+        this.hires = hires;
         this.clock = clock;
     }
 
@@ -64,6 +67,7 @@ class HomeController {
         model.addAttribute("failedRuns", me.owner() ? timetable.failed() : 0);
         LocalDate today = LocalDate.now(clock);
         model.addAttribute("today", today);
+        model.addAttribute("hires", hires.count());
         model.addAttribute("week", today.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));
         model.addAttribute("board", latest);
         model.addAttribute("moreSites", sites.size() - latest.size());

@@ -7,6 +7,7 @@ import freshet.findings.Findings;
 import freshet.fleet.Fleet;
 import freshet.happenings.Happening;
 import freshet.happenings.Happenings;
+import freshet.hire.Hires;
 import freshet.hydraulics.Curve;
 import freshet.measures.Show;
 import freshet.people.People;
@@ -49,6 +50,7 @@ class UnitPageController {
     private final Readings readings;
     private final Findings findings;
     private final Happenings happenings;
+    private final Hires hires;
     private final Care care;
     private final Fleet fleet;
     private final People people;
@@ -62,6 +64,7 @@ class UnitPageController {
             Readings readings,
             Findings findings,
             Happenings happenings,
+            Hires hires,
             Care care,
             Fleet fleet,
             People people,
@@ -73,6 +76,7 @@ class UnitPageController {
         this.readings = readings;
         this.findings = findings;
         this.happenings = happenings;
+        this.hires = hires;
         this.care = care;
         this.fleet = fleet;
         this.people = people;
@@ -108,6 +112,7 @@ class UnitPageController {
         model.addAttribute("unit", unit);
         model.addAttribute("site", site);
         model.addAttribute("today", today);
+        model.addAttribute("hire", hires.openOf(id).orElse(null));
         model.addAttribute("readiness", fleet.readiness(id));
         model.addAttribute("capacity", readings.capacity(id).orElse(null));
         model.addAttribute("saying", wear.saying(id));

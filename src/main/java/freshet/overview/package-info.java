@@ -9,6 +9,7 @@
             "timetable",
             "pumps",
             "happenings",
+            "hire",
             "readings",
             "checklists",
             "findings",

@@ -102,6 +102,9 @@ class GalleryJourneyTests {
         screens.put("finding", "/findings/" + findings.findingsOf(worn).get(0).id());
         screens.put("checklists", "/checklists");
         screens.put("happenings", "/happenings");
+        screens.put("hires", "/hires");
+        screens.put("hire-figures", "/hires/figures");
+        screens.put("turn-away", "/hires/turn-away");
         screens.put("happening-new", "/happenings/new");
         screens.put("happening-of-unit", "/happenings/new?unit=" + worn);
         screens.put("import", "/import");
