@@ -118,6 +118,8 @@ class GalleryJourneyTests {
         screens.put("person-new", "/people/new");
         screens.put("account", "/account");
         screens.put("timetable", "/timetable");
+        screens.put("help", "/help");
+        screens.put("help-flow-test", "/help/flow-test");
         screens.put("take-along", "/take-along");
         screens.put("offline", "/offline");
         screens.put("offline-unit", "/take-along/units/" + worn);
