@@ -6,7 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Where a photo belongs in a task: a line of its checklist, or none for the work as a whole, and the moment that it shows. */
@@ -19,20 +20,20 @@ public record PhotoPlace(@Nullable Long lineId, Moment moment) {
 
     private static final String WHOLE = "all";
 
-    /** The place that a field is for, if the checklist has it. */
-    static Optional<PhotoPlace> of(String field, Checklist checklist) {
-        return Stream.concat(
-                        Stream.<@Nullable Long>of((Long) null),
-                        checklist.lines().stream().map(CheckLine::id))
-                .flatMap(line -> Stream.of(new PhotoPlace(line, Moment.FOUND), new PhotoPlace(line, Moment.LEFT)))
-                .filter(place -> place.field().equals(field))
-                .findFirst();
-    }
+    private static final Pattern FIELD = Pattern.compile(PREFIX + "(all|c\\d{1,18})-(found|left)");
 
-    /** The line that a field names, whether there is one or not. */
-    static Optional<Long> lineId(String field) {
-        Matcher names = FIELD.matcher(field);
-        return names.matches() ? Optional.of(Long.valueOf(names.group(1))) : Optional.empty();
+    /** The place that a field is for; a line of another version of the checklist is the work as a whole. */
+    static Optional<PhotoPlace> of(String field, Checklist checklist) {
+        Matcher named = FIELD.matcher(field);
+        if (!named.matches()) {
+            return Optional.empty();
+        }
+        @Nullable Long line = checklist.lines().stream()
+                .map(CheckLine::id)
+                .filter(id -> LineForm.key(id).equals(named.group(1)))
+                .findFirst()
+                .orElse(null);
+        return Optional.of(new PhotoPlace(line, Moment.valueOf(named.group(2).toUpperCase(Locale.ROOT))));
     }
 
     String key() {

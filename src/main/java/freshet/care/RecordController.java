@@ -58,6 +58,7 @@ class RecordController {
         ServiceRecord record = care.record(id);
         model.addAttribute("record", record);
         model.addAttribute("checklist", checklists.version(record.checklistVersionId()));
+        model.addAttribute("shown", ShownPhotos.of(record));
         model.addAttribute("findings", findings.findingsOfRecord(id));
         model.addAttribute("chainHolds", care.chainHolds(record.unitId()));
         model.addAttribute("mayCorrect", record.stands() && Corrections.may(record, me));

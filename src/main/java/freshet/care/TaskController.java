@@ -6,6 +6,8 @@ import freshet.people.NotFound;
 import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Stale;
+import freshet.photos.PhotoWrongs;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,12 +36,15 @@ class TaskController {
     private final Care care;
     private final Checklists checklists;
     private final TaskPages pages;
+    private final TaskPhotoForm photos;
     private final MessageSource messages;
 
-    TaskController(Care care, Checklists checklists, TaskPages pages, MessageSource messages) {
+    TaskController(
+            Care care, Checklists checklists, TaskPages pages, TaskPhotoForm photos, MessageSource messages) {
         this.care = care;
         this.checklists = checklists;
         this.pages = pages;
+        this.photos = photos;
         this.messages = messages;
     }
 
@@ -66,6 +71,7 @@ class TaskController {
         model.addAttribute("form", form);
         model.addAttribute("task", sheet.task());
         pages.lines(model, checklist, sheet.unit(), form.line() == null ? Map.of() : form.line(), sheet.saved(), me);
+        photos.show(sheet.task().id(), model);
         return "care/task";
     }
 
@@ -79,6 +85,7 @@ class TaskController {
             Person me,
             Locale locale,
             RedirectAttributes flash,
+            HttpServletRequest request,
             HttpServletResponse response) {
         Worksheet sheet = care.worksheet(id);
         Checklist shown = shown(sheet, sent);
@@ -86,6 +93,7 @@ class TaskController {
         BindingResult errors = new BeanPropertyBindingResult(form, "form");
         model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", errors);
         try {
+            photos.take(id, request, me);
             if (press.equals("sign")) {
                 long record = care.sign(id, form.signOff(shown, me, sheet.task().zone()), me);
                 flash.addFlashAttribute("done", "care.signed");
@@ -93,7 +101,7 @@ class TaskController {
             }
             care.saveAnswers(id, form.opened(), form.answers(shown), form.notes(), me);
             flash.addFlashAttribute("done", "care.saved");
-            return "redirect:/tasks/" + id;
+            return "redirect:/tasks/" + id + photos.takeOut(id, press);
         } catch (AlreadySigned already) {
             care.refuseChange(already.recordId(), me);
             response.setStatus(HttpStatus.CONFLICT.value());
@@ -102,7 +110,7 @@ class TaskController {
             response.setStatus(HttpStatus.CONFLICT.value());
             return changedMeanwhile(care.worksheet(id), shown, form, model, me, locale);
         } catch (Refused refused) {
-            refused.into(errors);
+            PhotoWrongs.put(refused, errors, model);
             model.addAttribute("kept", true);
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         }
@@ -153,6 +161,27 @@ class TaskController {
                     locale));
         }
         return String.join("\n", lines);
+    }
+
+    /** Photos alone, as a script sends them; whoever keeps them for later sends them here too. */
+    @PostMapping("/tasks/{id}/photos")
+    String photos(
+            @PathVariable long id, Model model, Person me, HttpServletRequest request, HttpServletResponse response) {
+        Worksheet sheet = care.worksheet(id);
+        TaskForm form = TaskForm.of(sheet, me, care.inHand(me));
+        BindingResult errors = new BeanPropertyBindingResult(form, "form");
+        model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", errors);
+        try {
+            photos.take(id, request, me);
+            return "redirect:/tasks/" + id;
+        } catch (AlreadySigned already) {
+            response.setStatus(HttpStatus.CONFLICT.value());
+            return signedMeanwhile(sheet, sheet.checklist(), form, already.recordId(), model);
+        } catch (Refused refused) {
+            PhotoWrongs.put(refused, errors, model);
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        }
+        return page(sheet, sheet.checklist(), form, model, me);
     }
 
     /** What was typed, beside what somebody signed. */
