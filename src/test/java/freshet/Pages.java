@@ -6,6 +6,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
 import java.util.Arrays;
+import java.util.List;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jspecify.annotations.Nullable;
@@ -85,6 +86,16 @@ public final class Pages {
     public Page upload(String address, MockMultipartFile... files) {
         MockMultipartHttpServletRequestBuilder request = multipart(address);
         Arrays.stream(files).forEach(request::file);
+        return send(request);
+    }
+
+    /** Sends a form that files were chosen in: names and values in turn. */
+    public Page submit(String address, List<MockMultipartFile> files, String... namesAndValues) {
+        MockMultipartHttpServletRequestBuilder request = multipart(address);
+        files.forEach(request::file);
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            request.param(namesAndValues[i], namesAndValues[i + 1]);
+        }
         return send(request);
     }
 

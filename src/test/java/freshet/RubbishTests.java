@@ -218,5 +218,7 @@ class RubbishTests {
             "reason",
             "hours",
             "off",
-            "percent");
+            "percent",
+            "caption",
+            "keptPhoto");
 }

@@ -5,12 +5,17 @@ import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Stale;
 import freshet.people.Typed;
+import freshet.photos.PhotoWrongs;
+import freshet.photos.Photos;
+import freshet.photos.SentPhoto;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -28,12 +33,14 @@ class FindingController {
     private final Findings findings;
     private final Pumps pumps;
     private final People people;
+    private final Photos photos;
     private final Clock clock;
 
-    FindingController(Findings findings, Pumps pumps, People people, Clock clock) {
+    FindingController(Findings findings, Pumps pumps, People people, Photos photos, Clock clock) {
         this.findings = findings;
         this.pumps = pumps;
         this.people = people;
+        this.photos = photos;
         this.clock = clock;
     }
 
@@ -66,17 +73,35 @@ class FindingController {
             Model model,
             Person me,
             RedirectAttributes flash,
+            HttpServletRequest request,
             HttpServletResponse response) {
         Unit unit = pumps.unit(id);
         try {
-            findings.write(form.draft(id), me);
+            Long photoId = keptPhoto(request, me);
+            model.addAttribute("keptPhoto", photoId);
+            long findingId = findings.write(form.draft(id), me);
+            if (photoId != null) {
+                photos.hang("finding:" + findingId, photoId, null, me);
+            }
         } catch (Refused refused) {
-            refused.into(errors);
+            PhotoWrongs.put(refused, errors, model);
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return writingPage(unit, form, model);
         }
         flash.addFlashAttribute("done", "findings.written");
         return "redirect:/pumps/" + id;
+    }
+
+    /** The photo that came with the form, or that came with it before, when something else was wrong. */
+    private @Nullable Long keptPhoto(HttpServletRequest request, Person me) {
+        SentPhoto sent = SentPhoto.at(request, Photos.FIELD);
+        String before = Typed.textOrEmpty(request.getParameter("keptPhoto"));
+        if (sent != null) {
+            return photos.keep(sent, me);
+        }
+        return before.matches("\\d{1,18}")
+                ? photos.photo(Long.parseLong(before)).id()
+                : null;
     }
 
     @GetMapping("/findings/{id}")
@@ -91,6 +116,7 @@ class FindingController {
         model.addAttribute("severities", findings.severitiesOf(finding.id()));
         model.addAttribute("waivers", findings.waiversOf(finding.id()));
         model.addAttribute("putOff", finding.putOffOn(LocalDate.ofInstant(clock.instant(), finding.zone())));
+        model.addAttribute("photos", photos.on("finding:" + finding.id()));
         boolean locked = finding.competence() != null && !me.competentFor(finding.competence());
         model.addAttribute("locked", locked);
         model.addAttribute("may", locked ? competentFor(finding) : List.of());

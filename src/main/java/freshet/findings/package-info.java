@@ -1,5 +1,5 @@
 /** Room: findings, opened with a severity and closed by a named person with words. */
-@ApplicationModule(allowedDependencies = {"pumps", "places", "people", "measures"})
+@ApplicationModule(allowedDependencies = {"photos", "pumps", "places", "people", "measures"})
 @NullMarked
 package freshet.findings;
 

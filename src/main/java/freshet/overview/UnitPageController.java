@@ -11,6 +11,7 @@ import freshet.hire.Hires;
 import freshet.hydraulics.Curve;
 import freshet.measures.Show;
 import freshet.people.People;
+import freshet.photos.Photos;
 import freshet.places.Places;
 import freshet.places.Site;
 import freshet.pumps.CurveSheet;
@@ -55,6 +56,7 @@ class UnitPageController {
     private final Fleet fleet;
     private final People people;
     private final Wear wear;
+    private final Photos photos;
     private final MessageSource messages;
     private final Clock clock;
 
@@ -69,6 +71,7 @@ class UnitPageController {
             Fleet fleet,
             People people,
             Wear wear,
+            Photos photos,
             MessageSource messages,
             Clock clock) {
         this.pumps = pumps;
@@ -81,6 +84,7 @@ class UnitPageController {
         this.fleet = fleet;
         this.people = people;
         this.wear = wear;
+        this.photos = photos;
         this.messages = messages;
         this.clock = clock;
     }
@@ -109,6 +113,7 @@ class UnitPageController {
         TestPlot plot = readings.plot(id);
         List<Past> past = history(unit, tests, records, show);
         model.addAttribute("way", "pumps");
+        model.addAttribute("photos", photos.on("unit:" + id));
         model.addAttribute("unit", unit);
         model.addAttribute("site", site);
         model.addAttribute("today", today);

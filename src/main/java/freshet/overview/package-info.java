@@ -12,6 +12,7 @@
             "hire",
             "readings",
             "checklists",
+            "photos",
             "findings",
             "board",
             "care",

@@ -160,8 +160,13 @@ class PhotoTests {
         assertThat(database.sql("select count(*) from photo").query(Long.class).single())
                 .isZero();
         assertThatThrownBy(() ->
-                        care.addPhotos(opening.id(), List.of(sent("photo-c0-found", Pictures.jpeg(8, 6))), teo))
+                        care.addPhotos(opening.id(), List.of(sent("photo-x", Pictures.jpeg(8, 6))), teo))
                 .isInstanceOf(NotFound.class);
+        // a line of another version of the checklist: nothing that was photographed is lost
+        care.addPhotos(opening.id(), List.of(sent("photo-c0-left", Pictures.jpeg(8, 6))), teo);
+        assertThat(care.photosOf(opening.id()))
+                .extracting(TaskPhoto::place)
+                .containsExactly(new PhotoPlace(null, Moment.LEFT));
     }
 
     @Test

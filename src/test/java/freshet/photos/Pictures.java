@@ -126,7 +126,7 @@ public final class Pictures {
     }
 
     /** A PNG whose head says that it is so large, and whose picture is next to nothing. */
-    static byte[] bomb(int width, int height) {
+    public static byte[] bomb(int width, int height) {
         byte[] small = png(2, 2);
         byte[] head = Arrays.copyOfRange(small, 16, 29);
         ByteBuffer.wrap(head).putInt(width).putInt(height);
