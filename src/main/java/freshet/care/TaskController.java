@@ -39,8 +39,7 @@ class TaskController {
     private final TaskPhotoForm photos;
     private final MessageSource messages;
 
-    TaskController(
-            Care care, Checklists checklists, TaskPages pages, TaskPhotoForm photos, MessageSource messages) {
+    TaskController(Care care, Checklists checklists, TaskPages pages, TaskPhotoForm photos, MessageSource messages) {
         this.care = care;
         this.checklists = checklists;
         this.pages = pages;

@@ -159,8 +159,7 @@ class PhotoTests {
         assertThat(care.photosOf(opening.id())).isEmpty();
         assertThat(database.sql("select count(*) from photo").query(Long.class).single())
                 .isZero();
-        assertThatThrownBy(() ->
-                        care.addPhotos(opening.id(), List.of(sent("photo-x", Pictures.jpeg(8, 6))), teo))
+        assertThatThrownBy(() -> care.addPhotos(opening.id(), List.of(sent("photo-x", Pictures.jpeg(8, 6))), teo))
                 .isInstanceOf(NotFound.class);
         // a line of another version of the checklist: nothing that was photographed is lost
         care.addPhotos(opening.id(), List.of(sent("photo-c0-left", Pictures.jpeg(8, 6))), teo);
