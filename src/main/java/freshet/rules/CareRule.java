@@ -36,4 +36,29 @@ public record CareRule(
         Set<String> covers,
         boolean active,
         @Nullable String source,
-        int version) {}
+        int version) {
+
+    /** The same rule, were it not at rest. */
+    CareRule awake() {
+        return new CareRule(
+                id,
+                code,
+                job,
+                name,
+                scope,
+                triggers,
+                checklistId,
+                fixed,
+                followsPosition,
+                opensDaysBefore,
+                graceDays,
+                accessFrom,
+                accessTo,
+                oncePerSeason,
+                applies,
+                covers,
+                true,
+                source,
+                version);
+    }
+}

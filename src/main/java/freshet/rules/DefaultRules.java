@@ -129,6 +129,11 @@ record DefaultRules(List<Given> rules) {
         return Read.RULES;
     }
 
+    /** Whether it is a job that the product has words for. */
+    static boolean knowsJob(@Nullable String job) {
+        return all().stream().anyMatch(rule -> rule.job().equals(job));
+    }
+
     private static List<Given> read() {
         List<Given> rules = new ArrayList<>();
         for (String file : FILES) {

@@ -44,8 +44,16 @@ public record RuleDraft(
     }
 
     RuleDraft with(Scope itsScope) {
+        return with(job, itsScope);
+    }
+
+    RuleDraft forJob(String itsJob) {
+        return with(itsJob, scope);
+    }
+
+    private RuleDraft with(String itsJob, Scope itsScope) {
         return new RuleDraft(
-                job,
+                itsJob,
                 name,
                 itsScope,
                 triggers,

@@ -107,6 +107,9 @@ class GalleryJourneyTests {
         screens.put("turn-away", "/hires/turn-away");
         screens.put("happening-new", "/happenings/new");
         screens.put("happening-of-unit", "/happenings/new?unit=" + worn);
+        screens.put("rules", "/rules");
+        screens.put("rule-new", "/rules/new");
+        screens.put("unit-rules", "/pumps/" + worn + "/rules");
         screens.put("import", "/import");
         screens.put("jobs", "/jobs");
         screens.put("job-sheet", "/jobs/sheet");

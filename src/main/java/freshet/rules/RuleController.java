@@ -1,0 +1,282 @@
+package freshet.rules;
+
+import freshet.checklists.Checklists;
+import freshet.happenings.HappeningKind;
+import freshet.people.Difference;
+import freshet.people.FormAnswer;
+import freshet.people.Person;
+import freshet.people.Typed;
+import freshet.places.Places;
+import freshet.places.Site;
+import freshet.places.WindowKind;
+import freshet.pumps.PumpKind;
+import freshet.pumps.Pumps;
+import freshet.pumps.Unit;
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Month;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.security.access.prepost.PreAuthorize;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** The pages of the rules: all of them by job, and the form of one. */
+@Controller
+class RuleController {
+
+    private static final int MOST_OFFERED = 300;
+    private static final Set<String> OF_THE_PRESS =
+            Set.of("rules.field.press", "rules.field.addKind", "rules.field.ownJob");
+    private static final Map<String, String> OTHER_ROOMS = Map.of(
+            "rules.pumpKind.", "pumps.pumpKind.",
+            "rules.windowKind.", "places.windowKind.",
+            "rules.month.", "places.month.",
+            "rules.happeningKind.", "happenings.kind.");
+
+    private final CareRules rules;
+    private final ScopeNames names;
+    private final ScopeFinder finder;
+    private final Checklists checklists;
+    private final Pumps pumps;
+    private final Places places;
+
+    RuleController(
+            CareRules rules, ScopeNames names, ScopeFinder finder, Checklists checklists, Pumps pumps, Places places) {
+        this.rules = rules;
+        this.names = names;
+        this.finder = finder;
+        this.checklists = checklists;
+        this.pumps = pumps;
+        this.places = places;
+    }
+
+    @ModelAttribute("way")
+    String way() {
+        return "season";
+    }
+
+    /** The jobs in the order of what makes them due, the seasons first; those of one kind only when one is named. */
+    @GetMapping("/rules")
+    String list(@RequestParam @Nullable PumpKind kind, Model model) {
+        List<CareRule> shown = rules.rules().stream()
+                .filter(rule -> kind == null || isFor(rule.scope(), kind))
+                .filter(rule -> !rule.triggers().isEmpty())
+                .sorted(Comparator.comparing((CareRule rule) ->
+                                TriggerKind.of(rule.triggers().get(0)))
+                        .thenComparing(rule -> rule.scope().nearness())
+                        .thenComparing(CareRule::id))
+                .toList();
+        Map<String, List<RuleRow>> byJob = names.rows(shown).stream()
+                .collect(Collectors.groupingBy(row -> row.rule().job(), LinkedHashMap::new, Collectors.toList()));
+        model.addAttribute("jobs", byJob);
+        model.addAttribute(
+                "resting", shown.stream().filter(rule -> !rule.active()).count());
+        model.addAttribute("kind", kind);
+        model.addAttribute("kinds", PumpKind.values());
+        return "rules/list";
+    }
+
+    private boolean isFor(Scope scope, PumpKind kind) {
+        if (scope instanceof Scope.OfKind of) {
+            return of.kind() == kind;
+        }
+        if (scope instanceof Scope.OfModel of) {
+            return pumps.model(of.modelId()).kind() == kind;
+        }
+        if (scope instanceof Scope.OfUnit of) {
+            return pumps.unit(of.unitId()).model().kind() == kind;
+        }
+        if (scope instanceof Scope.AtSite at) {
+            return at.kind() == null || at.kind() == kind;
+        }
+        return !(scope instanceof Scope.InPosition in) || in.kind() == null || in.kind() == kind;
+    }
+
+    /** Blank, or as the rule that is named, for a unit or for the place where it stands. */
+    @GetMapping("/rules/new")
+    @PreAuthorize("hasRole('OWNER')")
+    String blank(
+            @RequestParam @Nullable Long like,
+            @RequestParam @Nullable Long unit,
+            @RequestParam @Nullable String place,
+            Model model) {
+        RuleForm form = RuleForm.blank();
+        if (like != null) {
+            CareRule rule = rules.rule(like);
+            Unit meant = unit == null ? null : pumps.unit(unit);
+            ScopeForm scope = meant == null
+                    ? finder.named(rule.scope())
+                    : place == null ? ScopeForm.ofUnit(meant.tag()) : finder.placeOf(meant);
+            form = RuleForm.of(rule, scope, null);
+            model.addAttribute("like", names.row(rule));
+        }
+        model.addAttribute("form", form);
+        return form(model);
+    }
+
+    @PostMapping("/rules/new")
+    @PreAuthorize("hasRole('OWNER')")
+    String add(
+            @ModelAttribute("form") RuleForm form,
+            BindingResult errors,
+            Model model,
+            Person me,
+            HttpServletResponse response,
+            RedirectAttributes flash) {
+        if (errors.getTarget() != null && form.asksForRows()) {
+            model.addAttribute("form", form.withRows());
+            return form(model);
+        }
+        return FormAnswer.of(
+                errors,
+                model,
+                response,
+                () -> {
+                    long id = rules.add(draft(form, me), me);
+                    flash.addFlashAttribute("done", "rules.saved");
+                    return "redirect:/rules/" + id;
+                },
+                () -> form(model));
+    }
+
+    @GetMapping("/rules/{id}")
+    String rule(@PathVariable long id, Model model, Person me) {
+        CareRule rule = rules.rule(id);
+        model.addAttribute("row", names.row(rule));
+        model.addAttribute("checklist", checklists.checklist(rule.checklistId()));
+        if (!me.owner()) {
+            return "rules/rule";
+        }
+        model.addAttribute("form", RuleForm.of(rule, finder.named(rule.scope()), rule.version()));
+        return form(model);
+    }
+
+    @PostMapping("/rules/{id}")
+    @PreAuthorize("hasRole('OWNER')")
+    String change(
+            @PathVariable long id,
+            @ModelAttribute("form") RuleForm form,
+            BindingResult errors,
+            Model model,
+            Person me,
+            HttpServletResponse response,
+            RedirectAttributes flash) {
+        model.addAttribute("row", names.row(rules.rule(id)));
+        if (errors.getTarget() != null && form.asksForRows()) {
+            model.addAttribute("form", form.withRows());
+            return form(model);
+        }
+        return FormAnswer.of(
+                errors,
+                model,
+                response,
+                () -> {
+                    rules.change(id, Objects.requireNonNullElse(form.version(), -1), draft(form, me), me);
+                    flash.addFlashAttribute("done", "rules.saved");
+                    return "redirect:/rules/" + id;
+                },
+                () -> formAgain(id, form, model));
+    }
+
+    private String formAgain(long id, RuleForm typed, Model model) {
+        if (model.containsAttribute("stale")) {
+            CareRule rule = rules.rule(id);
+            model.addAttribute("row", names.row(rule));
+            RuleForm now = RuleForm.of(rule, finder.named(rule.scope()), rule.version());
+            String checklist = checklists.checklist(rule.checklistId()).name();
+            model.addAttribute(
+                    "standsNow",
+                    Difference.between("rules.field", typed, now, Map.of("checklistId", checklist)).stream()
+                            .filter(each -> !OF_THE_PRESS.contains(each.label()))
+                            .map(RuleController::inWords)
+                            .toList());
+        }
+        return form(model);
+    }
+
+    /** What is chosen among words is said in them, those of other rooms too. */
+    private static Difference inWords(Difference each) {
+        String key = each.nowKey();
+        for (Map.Entry<String, String> room : OTHER_ROOMS.entrySet()) {
+            if (key != null && key.startsWith(room.getKey())) {
+                key = room.getValue() + key.substring(room.getKey().length());
+            }
+        }
+        switch (each.label()) {
+            case "rules.field.fixed" -> key = "rules.fixed." + (key != null);
+            case "rules.field.followsPosition" -> key = "rules.follows." + (key != null);
+            case "rules.field.job" -> key = DefaultRules.knowsJob(each.now()) ? "rules.job." + each.now() : null;
+            default -> {}
+        }
+        return new Difference(each.label(), each.row(), each.now(), key);
+    }
+
+    @PostMapping("/rules/{id}/rest")
+    @PreAuthorize("hasRole('OWNER')")
+    String rest(@PathVariable long id, @RequestParam int version, Person me, RedirectAttributes flash) {
+        rules.rest(id, version, me);
+        flash.addFlashAttribute("done", "rules.put.rest");
+        return "redirect:/rules/" + id;
+    }
+
+    @PostMapping("/rules/{id}/wake")
+    @PreAuthorize("hasRole('OWNER')")
+    String wake(@PathVariable long id, @RequestParam int version, Person me, RedirectAttributes flash) {
+        rules.wake(id, version, me);
+        flash.addFlashAttribute("done", "rules.put.awake");
+        return "redirect:/rules/" + id;
+    }
+
+    /** A job of one's own that is the same words as a known one is the known one. */
+    private RuleDraft draft(RuleForm form, Person me) {
+        Typed typed = new Typed(me);
+        RuleDraft draft = form.draft(finder.found(form.meant(), typed), typed);
+        String known = draft.job().toLowerCase(Locale.ROOT).replace(' ', '-');
+        return rules.rules().stream()
+                .map(CareRule::job)
+                .filter(job -> job.toLowerCase(Locale.ROOT).replace(' ', '-').equals(known))
+                .findFirst()
+                .map(draft::forJob)
+                .orElse(draft);
+    }
+
+    private String form(Model model) {
+        model.addAttribute(
+                "jobs",
+                rules.rules().stream().map(CareRule::job).distinct().sorted().toList());
+        model.addAttribute("kinds", PumpKind.values());
+        model.addAttribute("scopes", ScopeKind.values());
+        model.addAttribute("triggerKinds", TriggerKind.values());
+        model.addAttribute("units", Span.values());
+        model.addAttribute("windows", List.of(WindowKind.OPENING, WindowKind.CLOSING));
+        model.addAttribute("events", HappeningKind.values());
+        model.addAttribute("measures", Measure.values());
+        model.addAttribute("months", Month.values());
+        model.addAttribute("appliesWhen", Applies.values());
+        model.addAttribute("lists", checklists.checklists());
+        model.addAttribute(
+                "models",
+                pumps.models().stream()
+                        .map(each -> each.name())
+                        .limit(MOST_OFFERED)
+                        .toList());
+        model.addAttribute(
+                "sites",
+                places.sites().stream().map(Site::name).limit(MOST_OFFERED).toList());
+        return "rules/form";
+    }
+}
