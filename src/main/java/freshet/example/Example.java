@@ -6,11 +6,14 @@ import freshet.exchange.Exchange;
 import freshet.exchange.NamedFile;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
+import freshet.happenings.Happenings;
+import freshet.hire.Hires;
 import freshet.measures.UnitSystem;
 import freshet.people.Competence;
 import freshet.people.People;
 import freshet.people.Person;
 import freshet.people.Role;
+import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
 import java.io.IOException;
@@ -50,6 +53,9 @@ public class Example {
     private final Board board;
     private final Care care;
     private final Exchange exchange;
+    private final Hires hires;
+    private final Happenings happenings;
+    private final Places places;
     private final Clock clock;
 
     Example(
@@ -60,6 +66,9 @@ public class Example {
             Board board,
             Care care,
             Exchange exchange,
+            Hires hires,
+            Happenings happenings,
+            Places places,
             Clock clock) {
         this.people = people;
         this.pumps = pumps;
@@ -68,6 +77,9 @@ public class Example {
         this.board = board;
         this.care = care;
         this.exchange = exchange;
+        this.hires = hires;
+        this.happenings = happenings;
+        this.places = places;
         this.clock = clock;
     }
 
@@ -83,6 +95,7 @@ public class Example {
         board.plan();
         new PastTests(pumps, readings, clock).makeThem(crew);
         new PastSeasons(pumps, care, clock).workThem(crew);
+        new PastHires(hires, happenings, pumps, places, clock).makeThem(crew);
         writeFindings(crew);
         return true;
     }

@@ -7,6 +7,7 @@ import freshet.care.Task;
 import freshet.care.Worksheet;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Limits;
+import freshet.checklists.Phase;
 import freshet.checklists.Verdict;
 import freshet.people.Person;
 import freshet.pumps.Pumps;
@@ -44,13 +45,25 @@ final class PastSeasons {
         for (int i = 0; i < units.size(); i++) {
             Unit unit = units.get(i);
             LocalDate today = LocalDate.now(clock.withZone(unit.stand().zone()));
-            for (Task task : care.tasksOf(unit.id())) {
+            List<Task> tasks = care.tasksOf(unit.id());
+            for (Task task : tasks) {
                 boolean past = task.dueOn().isBefore(today.minusDays(PAST_DAYS));
-                if (task.openOn(today) && (past || i % 4 != 0)) {
+                boolean hired = PastHires.TAGS.contains(unit.tag());
+                boolean skipped = hired ? stayedOpen(task, tasks, today) : !past && i % 4 == 0;
+                if (task.openOn(today) && !skipped) {
                     sign(unit, task, endedAt(task, today, i), hand(unit, i, crew));
                 }
             }
         }
+    }
+
+    /** A closing after which no opening has begun yet. */
+    private static boolean stayedOpen(Task task, List<Task> tasks, LocalDate today) {
+        return task.phase() == Phase.CLOSING
+                && tasks.stream()
+                        .noneMatch(other -> other.phase() == Phase.OPENING
+                                && other.openOn(today)
+                                && other.dueOn().isAfter(task.dueOn()));
     }
 
     /** The yard is worked by Ilse, now and then by Teo; the rest by Freya, who is competent for all of it. */

@@ -11,6 +11,8 @@
             "board",
             "care",
             "fleet",
+            "happenings",
+            "hire",
             "exchange"
         })
 @NullMarked

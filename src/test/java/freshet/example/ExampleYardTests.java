@@ -11,7 +11,11 @@ import freshet.findings.Findings;
 import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
 import freshet.fleet.Word;
+import freshet.happenings.HappeningKind;
+import freshet.happenings.Happenings;
+import freshet.hire.Hires;
 import freshet.people.People;
+import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.MeterKind;
 import freshet.readings.Readings;
@@ -49,10 +53,19 @@ class ExampleYardTests {
     Exchange exchange;
 
     @Autowired
+    Hires hires;
+
+    @Autowired
+    Happenings happenings;
+
+    @Autowired
+    Places places;
+
+    @Autowired
     TestClock clock;
 
     Example example() {
-        return new Example(people, pumps, readings, findings, board, care, exchange, clock);
+        return new Example(people, pumps, readings, findings, board, care, exchange, hires, happenings, places, clock);
     }
 
     /** The whole yard takes seconds to set up, so each day is looked at once and wholly. */
@@ -69,6 +82,8 @@ class ExampleYardTests {
         assertThat(fleet.tally().get(Word.UNKNOWN)).isPositive();
         assertThat(people.byToken("example-yard-token")).isPresent();
 
+        assertThat(hires.count()).isEqualTo(new Hires.Count(3, 1, 1));
+        assertThat(happenings.count(HappeningKind.STORM, true)).isEqualTo(9);
         assertThat(fraction("BF-07")).isBetween(0.80, 0.87);
         assertThat(fraction("BF-01")).isBetween(0.95, 1.03);
         long swapped = pumps.unitTagged("BF-19").orElseThrow().id();

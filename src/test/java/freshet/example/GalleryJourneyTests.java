@@ -13,7 +13,10 @@ import freshet.care.ServiceRecord;
 import freshet.care.Task;
 import freshet.exchange.Exchange;
 import freshet.findings.Findings;
+import freshet.happenings.Happenings;
+import freshet.hire.Hires;
 import freshet.people.People;
+import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
 import java.util.ArrayList;
@@ -58,6 +61,15 @@ class GalleryJourneyTests {
     Exchange exchange;
 
     @Autowired
+    Hires hires;
+
+    @Autowired
+    Happenings happenings;
+
+    @Autowired
+    Places places;
+
+    @Autowired
     TestClock clock;
 
     private final List<String> wrong = new ArrayList<>();
@@ -65,7 +77,7 @@ class GalleryJourneyTests {
     @Test
     void showsEveryScreenWithoutAFault() {
         clock.set("2027-03-14T19:40:00Z");
-        new Example(people, pumps, readings, findings, board, care, exchange, clock).setUp();
+        new Example(people, pumps, readings, findings, board, care, exchange, hires, happenings, places, clock).setUp();
         Browser browser = Browser.at(port).signIn("ilse", Example.PASSWORD);
         screens().forEach((name, path) -> look(browser, name, path));
         assertThat(wrong).isEmpty();
@@ -103,6 +115,13 @@ class GalleryJourneyTests {
         screens.put("checklists", "/checklists");
         screens.put("happenings", "/happenings");
         screens.put("hires", "/hires");
+        screens.put("hire", "/hires/" + hires.out(0, 1).get(0).id());
+        screens.put("hire-return", "/hires/" + hires.out(0, 1).get(0).id() + "/return");
+        screens.put("hire-swap", "/hires/" + hires.out(0, 1).get(0).id() + "/swap?with=BF-24");
+        screens.put("issue", "/pumps/" + pumps.unitTagged("BF-24").orElseThrow().id() + "/issue");
+        screens.put(
+                "issue-refused",
+                "/pumps/" + pumps.unitTagged("BF-03").orElseThrow().id() + "/issue");
         screens.put("hire-figures", "/hires/figures");
         screens.put("turn-away", "/hires/turn-away");
         screens.put("happening-new", "/happenings/new");
