@@ -155,15 +155,24 @@ public record CheckLine(
         return safety || heldSeverity != null;
     }
 
+    /** The same line as a new one of another checklist. */
+    CheckLine copied() {
+        return at(ordinal, 0);
+    }
+
     /** Whether it says and asks the same as another, wherever it stands in its section. */
     boolean sameAs(CheckLine other) {
         return atNoPlace().equals(other.atNoPlace());
     }
 
     private CheckLine atNoPlace() {
+        return at(0, origin);
+    }
+
+    private CheckLine at(int itsOrdinal, long itsOrigin) {
         return new CheckLine(
                 0,
-                0,
+                itsOrdinal,
                 section,
                 question,
                 hint,
@@ -181,7 +190,7 @@ public record CheckLine(
                 asLeft,
                 competence,
                 source,
-                origin);
+                itsOrigin);
     }
 
     private LineUnit lineUnit() {

@@ -22,6 +22,21 @@ public record Checklist(
         return new Checklist(id, code, name, pumpKind, phase, effect, minutes, versionId, number, itsLines);
     }
 
+    /** What would stand after a draft with nothing wrong. */
+    Checklist becomes(ChecklistDraft draft) {
+        return new Checklist(
+                id,
+                code,
+                name,
+                pumpKind,
+                phase,
+                effect,
+                draft.minutes(),
+                versionId,
+                number + 1,
+                Revision.lines(this, draft));
+    }
+
     public CheckLine line(long lineId) {
         return lines.stream()
                 .filter(line -> line.id() == lineId)

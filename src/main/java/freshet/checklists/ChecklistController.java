@@ -1,15 +1,21 @@
 package freshet.checklists;
 
 import freshet.people.Person;
+import freshet.pumps.PumpKind;
 import freshet.pumps.Ratings;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
 
-/** The page of the checklists: every line with its limits, its caution and where it comes from. */
+/** The pages on which checklists are read: all of them, one as a technician sees it, each of its versions, and a blank one on paper. */
 @Controller
 class ChecklistController {
 
@@ -19,10 +25,15 @@ class ChecklistController {
         this.checklists = checklists;
     }
 
-    /** A line with its limits in words; those that hang on a plate are given as fractions of its figure. */
-    record Row(CheckLine check, @Nullable String limits) {}
+    /** A line as it is read; {@code heading} is its section where that begins, limits that hang on a plate are fractions of its figure. */
+    record Row(
+            CheckLine check,
+            @Nullable String heading,
+            List<String> cautions,
+            @Nullable String limits,
+            @Nullable String unit) {}
 
-    record Section(Checklist checklist, List<Row> rows) {}
+    record Shelf(@Nullable PumpKind kind, List<Checklist> checklists) {}
 
     @ModelAttribute("way")
     String way() {
@@ -30,20 +41,75 @@ class ChecklistController {
     }
 
     @GetMapping("/checklists")
-    String checklists(Model model, Person me) {
-        model.addAttribute(
-                "sections",
-                checklists.checklists().stream()
-                        .map(checklist -> new Section(
-                                checklist,
-                                checklist.lines().stream()
-                                        .map(line -> row(line, me))
-                                        .toList()))
-                        .toList());
+    String checklists(Model model) {
+        List<Checklist> all = checklists.checklists();
+        List<Shelf> shelves = new ArrayList<>();
+        for (PumpKind kind : PumpKind.values()) {
+            shelves.add(shelf(kind, all));
+        }
+        shelves.add(shelf(null, all));
+        Map<Long, Edition> editions = checklists.newestEditions();
+        model.addAttribute("shelves", shelves);
+        model.addAttribute("editions", editions);
+        model.addAttribute("zone", ZoneOffset.UTC);
         return "checklists/list";
     }
 
-    private static Row row(CheckLine line, Person me) {
-        return new Row(line, line.limitsInWords(me.unitSystem(), Ratings.NONE));
+    private static Shelf shelf(@Nullable PumpKind kind, List<Checklist> all) {
+        return new Shelf(
+                kind,
+                all.stream()
+                        .filter(each -> each.pumpKind() == kind)
+                        .sorted(Comparator.comparing(Checklist::phase))
+                        .toList());
+    }
+
+    @GetMapping("/checklists/{id}")
+    String newest(@PathVariable long id, Model model, Person me) {
+        return page(checklists.checklist(id), model, me);
+    }
+
+    @GetMapping("/checklists/{id}/versions/{n}")
+    String version(@PathVariable long id, @PathVariable int n, Model model, Person me) {
+        return page(checklists.version(id, n), model, me);
+    }
+
+    private String page(Checklist checklist, Model model, Person me) {
+        List<Edition> editions = checklists.editions(checklist.id());
+        model.addAttribute("checklist", checklist);
+        model.addAttribute("rows", rows(checklist, me));
+        model.addAttribute("editions", editions);
+        model.addAttribute("newest", editions.get(0).number());
+        model.addAttribute("zone", ZoneOffset.UTC);
+        if (checklist.number() > 1) {
+            model.addAttribute(
+                    "changes",
+                    ChangeRow.rows(
+                            checklists.version(checklist.id(), checklist.number() - 1), checklist, me.unitSystem()));
+        }
+        return "checklists/checklist";
+    }
+
+    @GetMapping("/checklists/{id}/print")
+    String print(@PathVariable long id, Model model, Person me) {
+        Checklist checklist = checklists.checklist(id);
+        model.addAttribute("checklist", checklist);
+        model.addAttribute("rows", rows(checklist, me));
+        return "checklists/print";
+    }
+
+    private static List<Row> rows(Checklist checklist, Person me) {
+        List<Row> rows = new ArrayList<>();
+        String section = "";
+        for (CheckLine line : checklist.lines()) {
+            rows.add(new Row(
+                    line,
+                    line.section().equals(section) ? null : line.section(),
+                    line.caution() == null ? List.of() : line.caution().lines().toList(),
+                    line.limitsInWords(me.unitSystem(), Ratings.NONE),
+                    line.unitFor(me.unitSystem())));
+            section = line.section();
+        }
+        return rows;
     }
 }

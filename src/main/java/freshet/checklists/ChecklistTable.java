@@ -24,6 +24,11 @@ class ChecklistTable {
             select c.id, c.code, c.name, c.pump_kind, c.phase, c.effect, v.minutes, v.id as version_id, v.number
             from checklist c join checklist_version v on v.checklist_id = c.id
             """;
+    private static final String EDITIONS = """
+            select v.checklist_id, v.number, v.published_at, v.note, a.full_name,
+                   (select count(*) from check_line l where l.checklist_version_id = v.id) as lines
+            from checklist_version v left join account a on a.id = v.published_by
+            """;
     private static final String CURRENT =
             " v.number = (select max(n.number) from checklist_version n where n.checklist_id = c.id)";
 
@@ -72,19 +77,30 @@ class ChecklistTable {
     }
 
     List<Edition> editions(long checklistId) {
-        return jdbc.sql("""
-                        select v.number, v.published_at, v.note, a.full_name,
-                               (select count(*) from check_line l where l.checklist_version_id = v.id) as lines
-                        from checklist_version v left join account a on a.id = v.published_by
-                        where v.checklist_id = ? order by v.number desc""")
+        return jdbc.sql(EDITIONS + "where v.checklist_id = ? order by v.number desc")
                 .param(checklistId)
-                .query((row, n) -> new Edition(
-                        row.getInt("number"),
-                        row.getObject("published_at", OffsetDateTime.class).toInstant(),
-                        row.getString("full_name"),
-                        row.getString("note"),
-                        row.getInt("lines")))
+                .query((row, n) -> edition(row))
                 .list();
+    }
+
+    Map<Long, Edition> newestEditions() {
+        Map<Long, Edition> newest = new HashMap<>();
+        jdbc.sql(
+                        EDITIONS
+                                + "where v.number = (select max(n.number) from checklist_version n where n.checklist_id = v.checklist_id)")
+                .query(row -> {
+                    newest.put(row.getLong("checklist_id"), edition(row));
+                });
+        return newest;
+    }
+
+    private static Edition edition(ResultSet row) throws SQLException {
+        return new Edition(
+                row.getInt("number"),
+                row.getObject("published_at", OffsetDateTime.class).toInstant(),
+                row.getString("full_name"),
+                row.getString("note"),
+                row.getInt("lines"));
     }
 
     private static Checklist checklist(ResultSet row) throws SQLException {

@@ -1,12 +1,17 @@
 package freshet.checklists;
 
+import freshet.people.NotAllowed;
 import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
+import freshet.people.Refused;
+import freshet.people.Refused.Wrong;
 import freshet.people.Stale;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.boot.context.event.ApplicationStartedEvent;
@@ -21,6 +26,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 @Transactional
 public class Checklists {
+
+    private static final int LONGEST_NAME = 80;
 
     private final ChecklistTable table;
     private final VersionTable versions;
@@ -77,6 +84,12 @@ public class Checklists {
         return table.versionOfLines(lineIds).flatMap(table::version);
     }
 
+    /** The newest version of each checklist in the list of its versions, by the checklist's id. */
+    @Transactional(readOnly = true)
+    public Map<Long, Edition> newestEditions() {
+        return table.newestEditions();
+    }
+
     /** Its versions, newest first. */
     @Transactional(readOnly = true)
     public List<Edition> editions(long id) {
@@ -97,6 +110,7 @@ public class Checklists {
      * @throws Stale when another was published meanwhile
      */
     public Checklist publish(long id, int number, ChecklistDraft draft, Person by) {
+        onlyOwners(by);
         versions.hold(id);
         Checklist stands = checklist(id);
         if (stands.number() != number) {
@@ -106,9 +120,45 @@ public class Checklists {
         if (stands.saysTheSameAs(draft.minutes(), lines)) {
             return stands;
         }
+        if (draft.note() == null || draft.note().isBlank()) {
+            throw Refused.because("note", "checklists.edit.why");
+        }
         versions.publish(id, number + 1, draft.minutes(), draft.note(), by.id(), lines, clock.instant());
         people.note(by, "checklist changed", "checklist:" + id, stands.name() + ", version " + (number + 1));
         events.publishEvent(new ChecklistPublished(id, draft.minutes()));
         return checklist(id);
+    }
+
+    /** A new checklist with the lines of another, those for safety too; gives its id. */
+    public long copy(long fromId, CopyDraft draft, Person by) {
+        onlyOwners(by);
+        Checklist from = checklist(fromId);
+        List<Wrong> wrongs = new ArrayList<>();
+        String name = draft.name().strip();
+        if (name.isEmpty() || name.length() > LONGEST_NAME) {
+            wrongs.add(Wrong.at("name", "checklists.new.name", LONGEST_NAME));
+        } else if (versions.named(name)) {
+            wrongs.add(Wrong.at("name", "checklists.new.taken"));
+        }
+        if (draft.minutes() < 1 || draft.minutes() > Revision.LONGEST_DAY) {
+            wrongs.add(Wrong.at("minutes", "checklists.edit.minutes", Revision.LONGEST_DAY));
+        }
+        if (draft.effect() == Effect.LAYS_UP && draft.phase() != Phase.CLOSING) {
+            wrongs.add(Wrong.at("effect", "checklists.new.laysUp"));
+        }
+        Refused.ifAny(wrongs);
+        long id = versions.copy(
+                from,
+                new CopyDraft(name, draft.pumpKind(), draft.phase(), draft.effect(), draft.minutes()),
+                by.id(),
+                clock.instant());
+        people.note(by, "checklist added", "checklist:" + id, name + ", as " + from.name());
+        return id;
+    }
+
+    private static void onlyOwners(Person by) {
+        if (!by.owner()) {
+            throw new NotAllowed("only an owner changes checklists");
+        }
     }
 }

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 final class Revision {
 
     static final int MOST_LINES = 60;
-    private static final int LONGEST_DAY = 480;
+    static final int LONGEST_DAY = 480;
     private static final int LONGEST_NOTE = 300;
 
     private final Checklist stands;

@@ -57,6 +57,36 @@ class VersionTable {
                 .ifPresent(id -> insertVersion(id, 1, draft.minutes(), null, null, draft.checkLines(), now));
     }
 
+    boolean named(String name) {
+        return jdbc.sql("select exists (select 1 from checklist where lower(name) = lower(?))")
+                .param(name)
+                .query(Boolean.class)
+                .single();
+    }
+
+    /** Gives the id of the new checklist; its code is never asked for again. */
+    long copy(Checklist from, CopyDraft draft, long by, Instant now) {
+        long id = jdbc.sql("""
+                        insert into checklist (code, name, pump_kind, phase, effect, minutes)
+                        values ('own-' || gen_random_uuid(), ?, ?, ?, ?, ?) returning id""")
+                .param(1, draft.name())
+                .param(2, name(draft.pumpKind()), Types.VARCHAR)
+                .param(3, draft.phase().name())
+                .param(4, draft.effect().name())
+                .param(5, draft.minutes())
+                .query(Long.class)
+                .single();
+        insertVersion(
+                id,
+                1,
+                draft.minutes(),
+                null,
+                by,
+                from.lines().stream().map(CheckLine::copied).toList(),
+                now);
+        return id;
+    }
+
     void publish(
             long checklistId,
             int number,

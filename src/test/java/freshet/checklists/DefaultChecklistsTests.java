@@ -223,7 +223,7 @@ class DefaultChecklistsTests {
         Person ilse = people.welcomeFirstOwner("ilse", "Ilse Marrow", "river at thaw", UnitSystem.SI);
         Checklist opening = list("opening-utility-submersible");
         ChecklistDraft draft = ChecklistDraft.of(opening);
-        checklists.publish(opening.id(), 1, new ChecklistDraft(50, null, draft.lines()), ilse);
+        checklists.publish(opening.id(), 1, new ChecklistDraft(50, "takes longer", draft.lines()), ilse);
         jdbc.sql("update checklist set code = 'of-an-older-install' where code = 'monthly-sewage'")
                 .update();
 

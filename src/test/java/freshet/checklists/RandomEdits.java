@@ -34,7 +34,7 @@ final class RandomEdits {
                 default -> lines.set(at, changed(lines.get(at)));
             }
         }
-        return new ChecklistDraft(minutes, random.nextBoolean() ? null : "seed says so", lines);
+        return new ChecklistDraft(minutes, "seed says so", lines);
     }
 
     private LineDraft own(String section) {

@@ -3,6 +3,7 @@ package freshet.checklists;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.tuple;
 
 import freshet.FreshetTest;
 import freshet.measures.UnitSystem;
@@ -59,7 +60,7 @@ class VersionTests {
     private Checklist publish(List<LineDraft> lines) {
         Checklist stands = checklists.checklist(opening.id());
         return checklists.publish(
-                opening.id(), stands.number(), new ChecklistDraft(stands.minutes(), null, lines), ilse);
+                opening.id(), stands.number(), new ChecklistDraft(stands.minutes(), "the test says so", lines), ilse);
     }
 
     private List<LineDraft> lines() {
@@ -151,9 +152,9 @@ class VersionTests {
             assertThat(edition.lines()).isEqualTo(opening.lines().size());
         });
         assertThat(Change.between(opening, next))
+                .extracting(Change::kind, Change::words)
                 .containsExactly(
-                        new Change(Change.Kind.MINUTES, "35 → 40"),
-                        new Change(Change.Kind.CHANGED, "Is the screen clean?"));
+                        tuple(Change.Kind.MINUTES, "35 → 40"), tuple(Change.Kind.CHANGED, "Is the screen clean?"));
     }
 
     @Test
@@ -177,7 +178,8 @@ class VersionTests {
                 .containsExactly(Change.Kind.ADDED, Change.Kind.TAKEN_OUT);
         Checklist third = publish(with("Is the rope", line -> reworded(line, "Is the rope dry and whole?")));
         assertThat(Change.between(next, third))
-                .containsExactly(new Change(Change.Kind.CHANGED, "Is the rope dry and whole?"));
+                .extracting(Change::kind, Change::words)
+                .containsExactly(tuple(Change.Kind.CHANGED, "Is the rope dry and whole?"));
     }
 
     @Test

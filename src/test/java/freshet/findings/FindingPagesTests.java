@@ -115,15 +115,4 @@ class FindingPagesTests {
         assertThat(teos.open("/findings/999999").status()).isEqualTo(404);
         assertThat(teos.open("/pumps/999999/finding").status()).isEqualTo(404);
     }
-
-    @Test
-    void showEveryChecklistWithItsLimitsAndSources() {
-        Page page = teos.open("/checklists");
-        assertThat(page.html().select("section.part h2").eachText())
-                .contains("Opening, utility submersible", "Check before frost, sump pump with float");
-        assertThat(page.text("#opening-utility-submersible tr:contains(Running amps)"))
-                .contains("75", "110", "of the plate's amps", "a fail is severity 3");
-        assertThat(page.text("#electrical-test tr:contains(Earth continuity)"))
-                .contains("only a person competent for electrical work", "AS/NZS 3760");
-    }
 }
