@@ -118,7 +118,7 @@ class ChecklistPagesTests {
                 .hasSize(7)
                 .contains("Utility submersible", "Sewage pump", "Any kind of pump");
         assertThat(all.text("section:has(#of-UTILITY_SUBMERSIBLE) tbody tr:first-child"))
-                .startsWith("Opening Opening, utility submersible 35 "
+                .startsWith("OpeningOpening, utility submersible 35 "
                         + opening.lines().size() + " 1")
                 .contains("came with Freshet");
         assertThat(all.html().select("main a[href$=new]")).isEmpty();

@@ -113,6 +113,11 @@ class GalleryJourneyTests {
         screens.put("finding-new", "/pumps/" + worn + "/finding");
         screens.put("finding", "/findings/" + findings.findingsOf(worn).get(0).id());
         screens.put("checklists", "/checklists");
+        long list = task.checklistId();
+        screens.put("checklist", "/checklists/" + list);
+        screens.put("checklist-change", "/checklists/" + list + "/edit");
+        screens.put("checklist-on-paper", "/checklists/" + list + "/print");
+        screens.put("checklist-new", "/checklists/new?from=" + list);
         screens.put("happenings", "/happenings");
         screens.put("hires", "/hires");
         screens.put("hire", "/hires/" + hires.out(0, 1).get(0).id());
