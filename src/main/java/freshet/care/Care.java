@@ -1,6 +1,7 @@
 package freshet.care;
 
 import freshet.board.Board;
+import freshet.findings.Finding;
 import freshet.findings.Hold;
 import freshet.people.NotFound;
 import freshet.people.People;
@@ -63,6 +64,11 @@ public class Care {
         board.holdOffPlanning();
         followUps.checkAfterRepair(pumps.unit(unitId), findingId, why);
         changed(Set.of(unitId));
+    }
+
+    /** Opens the check that a unit needs after a finding of any severity was mended. */
+    public void checkAfterRepair(Finding mended) {
+        checkAfterRepair(mended.unitId(), mended.id(), "Mended: " + mended.what());
     }
 
     /** Opens the re-test that is the way back for a unit that is held. */

@@ -22,7 +22,11 @@ import freshet.readings.FlowTestResult;
 import freshet.readings.MeterKind;
 import freshet.readings.Readings;
 import freshet.readings.TestPlot;
+import freshet.repairs.Repair;
+import freshet.repairs.RepairState;
+import freshet.repairs.Repairs;
 import freshet.wear.Wear;
+import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -57,6 +61,7 @@ class UnitPageController {
     private final People people;
     private final Wear wear;
     private final Photos photos;
+    private final Repairs repairs;
     private final MessageSource messages;
     private final Clock clock;
 
@@ -72,6 +77,7 @@ class UnitPageController {
             People people,
             Wear wear,
             Photos photos,
+            Repairs repairs,
             MessageSource messages,
             Clock clock) {
         this.pumps = pumps;
@@ -85,6 +91,7 @@ class UnitPageController {
         this.people = people;
         this.wear = wear;
         this.photos = photos;
+        this.repairs = repairs;
         this.messages = messages;
         this.clock = clock;
     }
@@ -129,6 +136,15 @@ class UnitPageController {
         model.addAttribute("duty", readings.dutyCycle(id).orElse(null));
         model.addAttribute(
                 "tasks", care.tasksOf(id).stream().filter(task -> task.open()).toList());
+        List<Repair> mending = repairs.repairsOf(id);
+        model.addAttribute("repairs", mending);
+        model.addAttribute("money", repairs.money(locale));
+        model.addAttribute(
+                "spent",
+                mending.stream()
+                        .filter(repair -> repair.state() == RepairState.DONE)
+                        .map(Repair::total)
+                        .reduce(BigDecimal.ZERO, BigDecimal::add));
         model.addAttribute(
                 "findings",
                 findings.findingsOf(id).stream().filter(Finding::open).toList());

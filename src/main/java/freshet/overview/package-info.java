@@ -19,6 +19,7 @@
             "fleet",
             "rounds",
             "hands",
+            "repairs",
             "wear"
         })
 @NullMarked
