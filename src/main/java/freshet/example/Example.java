@@ -6,6 +6,7 @@ import freshet.exchange.Exchange;
 import freshet.exchange.NamedFile;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
+import freshet.hands.Hands;
 import freshet.happenings.Happenings;
 import freshet.hire.Hires;
 import freshet.measures.UnitSystem;
@@ -16,6 +17,7 @@ import freshet.people.Role;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
+import freshet.rounds.Rounds;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -56,6 +58,8 @@ public class Example {
     private final Hires hires;
     private final Happenings happenings;
     private final Places places;
+    private final Rounds rounds;
+    private final Hands hands;
     private final Clock clock;
 
     Example(
@@ -69,6 +73,8 @@ public class Example {
             Hires hires,
             Happenings happenings,
             Places places,
+            Rounds rounds,
+            Hands hands,
             Clock clock) {
         this.people = people;
         this.pumps = pumps;
@@ -80,6 +86,8 @@ public class Example {
         this.hires = hires;
         this.happenings = happenings;
         this.places = places;
+        this.rounds = rounds;
+        this.hands = hands;
         this.clock = clock;
     }
 
@@ -94,8 +102,11 @@ public class Example {
         exchange.takeIn(FILES.stream().map(Example::file).toList(), ilse);
         board.plan();
         new PastTests(pumps, readings, clock).makeThem(crew);
+        CrewsRounds crewsRounds = new CrewsRounds(pumps, care, rounds, hands, clock);
+        crewsRounds.planThem(crew);
         new PastSeasons(pumps, care, clock).workThem(crew);
         new PastHires(hires, happenings, pumps, places, clock).makeThem(crew);
+        crewsRounds.noteShutDoors(crew);
         writeFindings(crew);
         return true;
     }

@@ -13,6 +13,8 @@
             "fleet",
             "happenings",
             "hire",
+            "rounds",
+            "hands",
             "exchange"
         })
 @NullMarked

@@ -8,6 +8,8 @@ import freshet.fleet.FleetRow;
 import freshet.fleet.Word;
 import freshet.hire.Hires;
 import freshet.people.Person;
+import freshet.rounds.Rounds;
+import freshet.rounds.WorkQuery;
 import freshet.timetable.Timetable;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -31,20 +33,30 @@ class HomeController {
     private static final int DAYS = 14;
     private static final int TAGS = 8;
     private static final int PLACES = 3;
+    private static final int MINE = 8;
 
     private final Board board;
     private final Fleet fleet;
     private final SeasonBoard seasons;
     private final Timetable timetable;
     private final Hires hires;
+    private final Rounds rounds;
     private final Clock clock;
 
-    HomeController(Board board, Fleet fleet, SeasonBoard seasons, Timetable timetable, Hires hires, Clock clock) {
+    HomeController(
+            Board board,
+            Fleet fleet,
+            SeasonBoard seasons,
+            Timetable timetable,
+            Hires hires,
+            Rounds rounds,
+            Clock clock) {
         this.board = board;
         this.fleet = fleet;
         this.seasons = seasons;
         this.timetable = timetable;
         this.hires = hires;
+        this.rounds = rounds;
         this.clock = clock;
     }
 
@@ -65,6 +77,9 @@ class HomeController {
                 .limit(SITES)
                 .toList();
         model.addAttribute("failedRuns", me.owner() ? timetable.failed() : 0);
+        model.addAttribute("myRounds", rounds.todaysRounds(me.id()));
+        model.addAttribute("myWork", rounds.work(WorkQuery.assignedTo(me.id(), MINE)));
+        model.addAttribute("myWorkTotal", rounds.countWork(WorkQuery.assignedTo(me.id(), MINE)));
         LocalDate today = LocalDate.now(clock);
         model.addAttribute("today", today);
         model.addAttribute("hires", hires.count());

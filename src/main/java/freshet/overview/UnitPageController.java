@@ -25,6 +25,8 @@ import freshet.readings.TestPlot;
 import freshet.repairs.Repair;
 import freshet.repairs.RepairState;
 import freshet.repairs.Repairs;
+import freshet.rounds.NoAccess;
+import freshet.rounds.Rounds;
 import freshet.wear.Wear;
 import java.math.BigDecimal;
 import java.time.Clock;
@@ -62,6 +64,7 @@ class UnitPageController {
     private final Wear wear;
     private final Photos photos;
     private final Repairs repairs;
+    private final Rounds rounds;
     private final MessageSource messages;
     private final Clock clock;
 
@@ -78,6 +81,7 @@ class UnitPageController {
             Wear wear,
             Photos photos,
             Repairs repairs,
+            Rounds rounds,
             MessageSource messages,
             Clock clock) {
         this.pumps = pumps;
@@ -92,6 +96,7 @@ class UnitPageController {
         this.wear = wear;
         this.photos = photos;
         this.repairs = repairs;
+        this.rounds = rounds;
         this.messages = messages;
         this.clock = clock;
     }
@@ -236,6 +241,14 @@ class UnitPageController {
                         "/happenings/" + happening.id(),
                         happening.note()));
             }
+        }
+        for (NoAccess shut : rounds.noAccessOf(unit.id())) {
+            past.add(new Past(
+                    shut.at(),
+                    "rounds.noAccess.past",
+                    List.of(messages.getMessage("rounds.why." + shut.why(), null, show.locale()), shut.notedByName()),
+                    "/rounds/" + shut.roundId(),
+                    shut.note()));
         }
         List<Stand> stands = pumps.stands(unit.id());
         Instant first =

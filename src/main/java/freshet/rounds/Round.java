@@ -1,6 +1,8 @@
 package freshet.rounds;
 
 import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +19,11 @@ public record Round(
         boolean withdrawn,
         int version,
         List<Stop> stops) {
+
+    /** The zone of its first stop, whose calendar its day is of. */
+    ZoneId zone() {
+        return stops.isEmpty() ? ZoneOffset.UTC : stops.get(0).zone();
+    }
 
     /** Minutes of all stops that are not withdrawn, done ones too. */
     public int minutes() {

@@ -188,6 +188,14 @@ public class Rounds {
         return rounds.rounds(personId, from);
     }
 
+    /** The rounds of a person that are today's by the calendar of their first stop, those that are all done too. */
+    @Transactional(readOnly = true)
+    public List<Round> todaysRounds(long personId) {
+        return roundsOf(personId, LocalDate.now(clock).minusDays(1)).stream()
+                .filter(round -> round.day().equals(LocalDate.now(clock.withZone(round.zone()))))
+                .toList();
+    }
+
     /** Everybody's rounds, and those that nobody goes yet, from that day on, by day. */
     @Transactional(readOnly = true)
     public List<Round> rounds(LocalDate from) {

@@ -11,6 +11,8 @@ import freshet.findings.Findings;
 import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
 import freshet.fleet.Word;
+import freshet.hands.Hand;
+import freshet.hands.Hands;
 import freshet.happenings.HappeningKind;
 import freshet.happenings.Happenings;
 import freshet.hire.Hires;
@@ -19,7 +21,10 @@ import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.MeterKind;
 import freshet.readings.Readings;
+import freshet.rounds.Round;
+import freshet.rounds.Rounds;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -62,10 +67,29 @@ class ExampleYardTests {
     Places places;
 
     @Autowired
+    Rounds rounds;
+
+    @Autowired
+    Hands hands;
+
+    @Autowired
     TestClock clock;
 
     Example example() {
-        return new Example(people, pumps, readings, findings, board, care, exchange, hires, happenings, places, clock);
+        return new Example(
+                people,
+                pumps,
+                readings,
+                findings,
+                board,
+                care,
+                exchange,
+                hires,
+                happenings,
+                places,
+                rounds,
+                hands,
+                clock);
     }
 
     /** The whole yard takes seconds to set up, so each day is looked at once and wholly. */
@@ -80,6 +104,8 @@ class ExampleYardTests {
         assertThat(fleet.tally().get(Word.NOT_READY)).isEqualTo(5);
         assertThat(fleet.tally().get(Word.READY)).isPositive();
         assertThat(fleet.tally().get(Word.UNKNOWN)).isPositive();
+        assertThat(rounds.rounds(LocalDate.EPOCH)).extracting(Round::name).contains("Spring round, Osterby");
+        assertThat(hands.hands().stream().mapToInt(Hand::minutesAWeek).sum()).isEqualTo(2040);
         assertThat(people.byToken("example-yard-token")).isPresent();
 
         assertThat(hires.count()).isEqualTo(new Hires.Count(3, 1, 1));

@@ -13,12 +13,15 @@ import freshet.care.ServiceRecord;
 import freshet.care.Task;
 import freshet.exchange.Exchange;
 import freshet.findings.Findings;
+import freshet.hands.Hands;
 import freshet.happenings.Happenings;
 import freshet.hire.Hires;
 import freshet.people.People;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
+import freshet.rounds.Rounds;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -70,6 +73,12 @@ class GalleryJourneyTests {
     Places places;
 
     @Autowired
+    Rounds rounds;
+
+    @Autowired
+    Hands hands;
+
+    @Autowired
     TestClock clock;
 
     private final List<String> wrong = new ArrayList<>();
@@ -77,7 +86,21 @@ class GalleryJourneyTests {
     @Test
     void showsEveryScreenWithoutAFault() {
         clock.set("2027-03-14T19:40:00Z");
-        new Example(people, pumps, readings, findings, board, care, exchange, hires, happenings, places, clock).setUp();
+        new Example(
+                        people,
+                        pumps,
+                        readings,
+                        findings,
+                        board,
+                        care,
+                        exchange,
+                        hires,
+                        happenings,
+                        places,
+                        rounds,
+                        hands,
+                        clock)
+                .setUp();
         Browser browser = Browser.at(port).signIn("ilse", Example.PASSWORD);
         screens().forEach((name, path) -> look(browser, name, path));
         assertThat(wrong).isEmpty();
@@ -87,11 +110,27 @@ class GalleryJourneyTests {
         long worn = pumps.unitTagged("BF-07").orElseThrow().id();
         Task task = care.tasksOf(worn).stream().filter(Task::open).findFirst().orElseThrow();
         ServiceRecord record = care.recordsOf(worn).get(0);
+        long round = rounds.roundsOf(people.personNamed("freya").orElseThrow().id(), LocalDate.EPOCH)
+                .get(0)
+                .id();
         Map<String, String> screens = new LinkedHashMap<>();
         screens.put("today", "/");
         screens.put("fleet", "/pumps");
         screens.put("unit", "/pumps/" + worn);
         screens.put("season", "/season");
+        screens.put("season-work", "/season/work");
+        screens.put("hands", "/season/hands");
+        screens.put("hand", "/season/hands/" + rounds.round(round).personId());
+        screens.put("rounds", "/rounds");
+        screens.put("round", "/rounds/" + round);
+        screens.put("round-new", "/rounds/new?chosen=" + task.id() + "-0-0");
+        screens.put("round-edit", "/rounds/" + round + "/edit");
+        screens.put("round-print", "/rounds/" + round + "/print");
+        screens.put(
+                "no-access",
+                "/rounds/" + round + "/stops/"
+                        + rounds.round(round).left().get(0).id() + "/no-access");
+        screens.put("getting-in", "/rounds/access/" + pumps.unit(worn).stand().siteId());
         screens.put("places", "/places");
         screens.put("site", "/places/sites/" + pumps.unit(worn).stand().siteId());
         screens.put("site-new", "/places/sites/new");
