@@ -15,6 +15,12 @@ record RuleRow(CareRule rule, Phrase scope) {
                 .toList();
     }
 
+    /** Whether one of several comes before the others; things that happen do not race. */
+    public boolean whicheverComesFirst() {
+        return rule.triggers().size() > 1
+                && rule.triggers().stream().anyMatch(trigger -> !(trigger instanceof Trigger.Event));
+    }
+
     /** The days in which the work can be done; null when it is the whole year. */
     @Nullable
     public Phrase access(Show show) {

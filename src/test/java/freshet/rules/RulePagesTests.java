@@ -119,7 +119,7 @@ class RulePagesTests {
                                 + " or each 6 months, whichever comes first common practice, no source: first after 20 h")
                 .contains("once in each opening")
                 .contains("within 2 days after a storm, within 2 days after a power failure or within a day after a"
-                        + " high-water alarm, whichever comes first")
+                        + " high-water alarm")
                 .contains("within 14 days once its remaining capacity is below 80 %")
                 .doesNotContain("??");
         assertThat(all.html().select("main section").size()).isGreaterThan(25);
@@ -350,5 +350,31 @@ class RulePagesTests {
         assertThat(rules.rule(rule.id()).name()).isEqualTo("Oil of BF-07");
         assertThat(pages.submit("/rules/" + rule.id() + "/wake", "version", "0").status())
                 .isEqualTo(409);
+    }
+
+    @Test
+    void letsATechnicianReadTheRulesAndChangeNone() {
+        yard.teo();
+        Pages teo = Pages.signedIn(mvc, "teo", "mud on boots");
+        CareRule oil = rule("engine-oil-engine-trash");
+
+        Page read = teo.open("/rules/" + oil.id());
+        assertThat(read.text())
+                .contains("Engine oil It is at rest and makes nothing due.")
+                .contains("each 100 run hours, the first after 20 or each 6 months, whichever comes first")
+                .contains("from the day it was done")
+                .contains("14 days before it is due")
+                .doesNotContain("??");
+        assertThat(read.html().select("main form")).isEmpty();
+        assertThat(teo.open("/rules").html().select("main form, main a[href$=new]"))
+                .isEmpty();
+        assertThat(teo.open("/pumps/" + unit.id() + "/rules").html().select("main a[href*=new]"))
+                .isEmpty();
+        assertThat(teo.open("/rules/new").status()).isEqualTo(403);
+        assertThat(teo.submit("/rules/new", typed()).status()).isEqualTo(403);
+        assertThat(teo.submit("/rules/" + oil.id(), typed()).status()).isEqualTo(403);
+        assertThat(teo.submit("/rules/" + oil.id() + "/wake", "version", "0").status())
+                .isEqualTo(403);
+        assertThat(rules.rule(oil.id())).isEqualTo(oil);
     }
 }

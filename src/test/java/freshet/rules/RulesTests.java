@@ -26,6 +26,7 @@ import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.event.ApplicationEvents;
 import org.springframework.test.context.event.RecordApplicationEvents;
@@ -199,6 +200,14 @@ class RulesTests {
         assertThat(RuleDraft.of(rules.rule(opening.id()))).isEqualTo(changed);
         assertThat(rules.rule(opening.id()).active()).isFalse();
         assertThat(rules.active()).extracting(CareRule::code).contains("capacity-below");
+    }
+
+    /** Every day of a rule is one in its site's time zone, and there is no site without one. */
+    @Test
+    void neverMeetsASiteWithoutATimeZone() {
+        assertThatThrownBy(() -> jdbc.sql("insert into site (name, zone) values ('Nowhere', null)")
+                        .update())
+                .isInstanceOf(DataIntegrityViolationException.class);
     }
 
     @Test
