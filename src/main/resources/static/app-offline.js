@@ -328,6 +328,8 @@ function fit(form, kind) {
   }
   if (kind === "TASK") {
     form.querySelectorAll('button[value="save"]').forEach((each) => (each.textContent = words.keep));
+    // what the page counted when it was taken along
+    form.querySelectorAll(".sign p, .photo, input[type=file]").forEach((each) => each.remove());
   }
   const at = form.querySelector('input[name="at"]');
   if (at) {

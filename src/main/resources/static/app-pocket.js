@@ -107,6 +107,7 @@ export async function show() {
   say("back", back.length ? fill(bar.dataset.back, { n: back.length }) : null);
   say("conflicts", open.length ? fill(bar.dataset.conflicts, { n: open.length }) : null);
   bar.querySelector("[data-send]").hidden = !waiting.length;
+  bar.querySelector("[data-sign-in]").hidden = !waiting.length || going || trouble !== "signin";
   bar.hidden = !(waiting.length || back.length || open.length);
   window.dispatchEvent(new Event("pocket"));
 }
@@ -120,7 +121,7 @@ async function pass() {
       return null;
     }
     // a token of its own for each: the session may have gone meanwhile
-    const door = await fetch(bar.dataset.token, { cache: "no-store", signal: AbortSignal.timeout(HALF_A_MINUTE) });
+    const door = await fetch(bar.dataset.token, { cache: "no-store", headers: { Accept: "application/json" }, signal: AbortSignal.timeout(HALF_A_MINUTE) });
     if (door.status === 401) {
       return "signin";
     }
@@ -133,7 +134,7 @@ async function pass() {
     }
     const answer = await fetch(bar.dataset.deliver, {
       method: "POST",
-      headers: { "Content-Type": "application/json", [key.header]: key.token },
+      headers: { Accept: "application/json", "Content-Type": "application/json", [key.header]: key.token },
       body: JSON.stringify({ ...entry, html: undefined, state: undefined, wrongs: undefined, sentAt: new Date().toISOString() }),
       signal: AbortSignal.timeout(2 * HALF_A_MINUTE),
     });

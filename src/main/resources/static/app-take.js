@@ -47,7 +47,7 @@ async function pages(addresses) {
 async function take() {
   const chosen = new URLSearchParams(new FormData(form));
   const before = Date.now();
-  const answer = await fetch(`${form.dataset.bundle}?${chosen}`, { cache: "no-store" });
+  const answer = await fetch(`${form.dataset.bundle}?${chosen}`, { cache: "no-store", headers: { Accept: "application/json" } });
   if (answer.status === 401) {
     location.reload();
     return;

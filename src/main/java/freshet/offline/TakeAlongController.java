@@ -88,7 +88,7 @@ class TakeAlongController {
                         .toList());
         model.addAttribute("chosenRound", round);
         Map<Long, BoardSite> due =
-                board.sites(DAYS, 0).stream().collect(Collectors.toMap(BoardSite::siteId, Function.identity()));
+                board.sites(DAYS, 1).stream().collect(Collectors.toMap(BoardSite::siteId, Function.identity()));
         model.addAttribute("due", due);
         model.addAttribute("chosen", site);
         model.addAttribute(

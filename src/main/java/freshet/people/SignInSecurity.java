@@ -5,9 +5,11 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.util.Set;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpStatus;
 import org.springframework.security.config.annotation.method.configuration.EnableMethodSecurity;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.http.SessionCreationPolicy;
@@ -16,6 +18,7 @@ import org.springframework.security.core.userdetails.UsernameNotFoundException;
 import org.springframework.security.crypto.factory.PasswordEncoderFactories;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.authentication.HttpStatusEntryPoint;
 import org.springframework.security.web.authentication.SimpleUrlAuthenticationFailureHandler;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
 import org.springframework.security.web.firewall.StrictHttpFirewall;
@@ -33,6 +36,8 @@ class SignInSecurity {
             + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
     private static final String STOP = "/notices/stop/*";
+
+    private static final Set<String> FOR_SCRIPTS = Set.of("/offline/bundle", "/offline/token", "/offline/deliver");
 
     private static final String[] OPEN = {
         "/sign-in",
@@ -107,6 +112,10 @@ class SignInSecurity {
                         ask.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
                 // a mail program stops mail by one bare request (RFC 8058)
                 .csrf(csrf -> csrf.ignoringRequestMatchers(STOP))
+                // a script has to be told that nobody is signed in; a page is sent to sign in
+                .exceptionHandling(refuse -> refuse.defaultAuthenticationEntryPointFor(
+                        new HttpStatusEntryPoint(HttpStatus.UNAUTHORIZED),
+                        request -> FOR_SCRIPTS.contains(path(request))))
                 .formLogin(form -> form.loginPage("/sign-in")
                         .usernameParameter("signInName")
                         .successHandler(new SignInSucceeded(throttle))
