@@ -56,7 +56,19 @@ public final class Browser {
         return shared;
     }
 
-    private static Browser start() {
+    /** A browser of one's own that keeps all it is told in this folder: it can be closed, and opened again with the same. */
+    public static Browser keeping(Path folder, int port) {
+        Browser own = start("--user-data-dir=" + folder.toAbsolutePath());
+        own.base = "http://localhost:" + port;
+        return own.phone();
+    }
+
+    /** Closes a browser of one's own; the shared one stays open. */
+    public void close() {
+        driver.quit();
+    }
+
+    private static Browser start(String... more) {
         String chromium = Stream.concat(Stream.ofNullable(System.getenv("FRESHET_CHROMIUM")), PLACES.stream())
                 .filter(place -> Files.isExecutable(Path.of(place)))
                 .findFirst()
@@ -69,6 +81,7 @@ public final class Browser {
         }
         ChromeOptions options = new ChromeOptions();
         options.setBinary(chromium);
+        options.addArguments(more);
         options.addArguments(
                 "--headless=new",
                 "--no-sandbox",
