@@ -285,7 +285,7 @@ function mark(form, list) {
   form.querySelectorAll(".wrongs, .wrong").forEach((each) => each.remove());
   form.querySelectorAll("[aria-invalid]").forEach((each) => {
     each.removeAttribute("aria-invalid");
-    each.removeAttribute("aria-errormessage");
+    each.setAttribute("aria-describedby", (each.getAttribute("aria-describedby") ?? "").replace(/\S+-wrong\b/, "").trim());
   });
   if (!list.length) {
     return;
@@ -305,7 +305,7 @@ function mark(form, list) {
         (field.querySelector(":scope > legend") ?? field.firstElementChild).after(line);
       } else {
         field.setAttribute("aria-invalid", "true");
-        field.setAttribute("aria-errormessage", line.id);
+        field.setAttribute("aria-describedby", `${field.getAttribute("aria-describedby") ?? ""} ${line.id}`.trim());
         (field.closest(".pick") ?? field.closest(".with-unit, .answer") ?? field).before(line);
       }
     }

@@ -2,12 +2,17 @@ package freshet.offline;
 
 import freshet.people.NotAllowed;
 import freshet.people.NotFound;
+import freshet.people.People;
 import freshet.people.Person;
 import freshet.people.Refused;
+import freshet.people.Stale;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.LongFunction;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.annotation.Propagation;
@@ -19,7 +24,19 @@ import org.springframework.transaction.support.TransactionTemplate;
 @Transactional
 public class Offline {
 
+    static final Set<String> UNTYPED = Set.of("version", "checklist");
+
+    private static final int MOST_CONFLICTS = 100;
+    private static final int LONGEST_NOTE = 4000;
+    private static final Map<Conflict.How, String> TRAIL = Map.of(
+            Conflict.How.KEEP, "delivery set aside",
+            Conflict.How.ADD, "delivery added",
+            Conflict.How.DISCARD, "delivery discarded");
+
     private final Packing packing;
+    private final Settling settling;
+    private final Sides sides;
+    private final People people;
     private final Counter counter;
     private final DeliveryTable table;
     private final TransactionTemplate each;
@@ -27,11 +44,17 @@ public class Offline {
 
     Offline(
             Packing packing,
+            Settling settling,
+            Sides sides,
+            People people,
             Counter counter,
             DeliveryTable table,
             PlatformTransactionManager transactions,
             Clock clock) {
         this.packing = packing;
+        this.settling = settling;
+        this.sides = sides;
+        this.people = people;
         this.counter = counter;
         this.table = table;
         this.each = new TransactionTemplate(transactions);
@@ -80,5 +103,76 @@ public class Offline {
             table.answer(id.get(), delivered);
             return delivered;
         });
+    }
+
+    /** One person's conflicts, an owner's are everybody's: open ones first. */
+    @Transactional(readOnly = true)
+    public List<Conflict> conflicts(Person me) {
+        return table.conflicts(me.owner() ? null : me.id(), MOST_CONFLICTS);
+    }
+
+    @Transactional(readOnly = true)
+    public Conflict conflict(long id, Person me) {
+        return theirs(table.conflict(id), id, me);
+    }
+
+    private static Conflict theirs(Optional<Conflict> conflict, long id, Person me) {
+        Conflict found = conflict.orElseThrow(() -> new NotFound("conflict", id));
+        if (found.personId() != me.id() && !me.owner()) {
+            throw new NotAllowed("conflict " + id + " is another person's");
+        }
+        return found;
+    }
+
+    /** Both sides of a conflict, line by line. */
+    @Transactional(readOnly = true)
+    public Beside beside(Conflict conflict, Person me) {
+        return sides.of(conflict, settling.mayAdd(conflict, me));
+    }
+
+    /**
+     * Settles a conflict. What was typed stays with it, and the trail says what became of it.
+     *
+     * @throws Stale when somebody settled it meanwhile
+     * @throws Refused when a reason is wanting, or what was typed cannot be added as it is
+     */
+    public void settle(long id, Conflict.How how, String why, Person by) {
+        Conflict conflict = theirs(table.held(id), id, by);
+        if (!conflict.open()) {
+            throw new Stale("conflict", id);
+        }
+        if (how != Conflict.How.KEEP && why.isBlank()) {
+            throw Refused.because("why", "offline.why.missing");
+        }
+        String link = how == Conflict.How.ADD ? add(conflict, why, by) : null;
+        table.settle(id, how, why.isBlank() ? null : why, link, by.id(), clock.instant());
+        people.note(by, TRAIL.get(how), "unit:" + conflict.unitId(), summary(conflict, why));
+    }
+
+    private String add(Conflict conflict, String why, Person by) {
+        if (!settling.mayAdd(conflict, by)) {
+            throw Refused.because("how", "offline.add.not");
+        }
+        try {
+            return settling.add(conflict, why, by);
+        } catch (AtOdds again) {
+            throw Refused.because("how", "offline.why." + again.why().name());
+        } catch (Refused refused) {
+            // its fields are those of another page
+            throw new Refused(refused.wrongs().stream()
+                    .map(wrong -> new Refused.Wrong("", wrong.code(), wrong.arguments()))
+                    .toList());
+        }
+    }
+
+    private static String summary(Conflict conflict, String why) {
+        String typed = conflict.entry().fields().entrySet().stream()
+                .filter(field -> !field.getValue().isBlank() && !UNTYPED.contains(field.getKey()))
+                .map(field -> field.getKey() + "=" + field.getValue())
+                .sorted()
+                .collect(Collectors.joining("; "));
+        String all = conflict.personName() + ", " + conflict.entry().title() + ", conflict " + conflict.id() + ". "
+                + why + " " + typed;
+        return all.substring(0, Math.min(all.length(), LONGEST_NOTE));
     }
 }

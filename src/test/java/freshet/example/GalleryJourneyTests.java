@@ -188,6 +188,7 @@ class GalleryJourneyTests {
         screens.put("help-flow-test", "/help/flow-test");
         screens.put("take-along", "/take-along");
         screens.put("offline", "/offline");
+        screens.put("conflicts", "/offline/conflicts");
         screens.put("offline-unit", "/take-along/units/" + worn);
         screens.put("no-such-page", "/pumps/999999");
         return screens;

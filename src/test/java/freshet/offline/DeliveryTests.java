@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import freshet.FreshetTest;
+import freshet.Pages;
 import freshet.TestClock;
 import freshet.care.Answer;
 import freshet.care.Care;
@@ -13,12 +14,14 @@ import freshet.care.SignOff;
 import freshet.care.Task;
 import freshet.care.Worksheet;
 import freshet.checklists.Phase;
+import freshet.findings.Finding;
 import freshet.findings.Findings;
 import freshet.offline.Delivered.Outcome;
 import freshet.people.NotAllowed;
 import freshet.people.Person;
 import freshet.pumps.Unit;
 import freshet.readings.MeterKind;
+import freshet.readings.MeterLog;
 import freshet.readings.ReadingDraft;
 import freshet.readings.Readings;
 import java.math.BigDecimal;
@@ -38,6 +41,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.MockMvc;
 
 @FreshetTest
 class DeliveryTests {
@@ -58,6 +62,9 @@ class DeliveryTests {
 
     @Autowired
     CareYard yard;
+
+    @Autowired
+    MockMvc mvc;
 
     @Autowired
     JdbcClient jdbc;
@@ -366,5 +373,112 @@ class DeliveryTests {
                         .subList(0, 2))
                 .containsExactly("CHANGED", "MOVED");
         assertThat(count("conflict")).isEqualTo(3);
+    }
+
+    private long conflictOf(Entry entry) {
+        String link = String.valueOf(offline.deliver(entry, teo).link());
+        assertThat(link).startsWith("/offline/conflicts/");
+        return Long.parseLong(link.substring(link.lastIndexOf('/') + 1));
+    }
+
+    /** Ilse signs what Teo is signing; he reads in US units, she in SI. */
+    private long signedByBoth() {
+        Worksheet sheet = care.worksheet(opening.id());
+        Answer bad =
+                Answer.of(CareYard.line(sheet, "Is the strainer").id(), "NO").found("Torn at the rim", 2);
+        Entry mine =
+                entry(Entry.Kind.TASK, opening.id(), fields(sheet, CareYard.with(CareYard.allPass(sheet, teo), bad)));
+        care.sign(opening.id(), SignOff.of(opening.version(), CareYard.allPass(sheet, ilse)), ilse);
+        clock.advance(Duration.ofHours(1));
+        return conflictOf(mine);
+    }
+
+    @Test
+    void showsBothSidesAndAddsOneAsACorrectionOfTheOther() {
+        long id = signedByBoth();
+        Pages pages = Pages.signedIn(mvc, "ilse", "river at thaw");
+        assertThat(pages.open("/offline/conflicts").text()).contains("Opening 2026, BF-04", "Teo Brandt");
+        Pages.Page page = pages.open("/offline/conflicts/" + id);
+        assertThat(page.text())
+                .contains(
+                        "Somebody else signed this task meanwhile",
+                        "Ilse Marrow signed it",
+                        "Torn at the rim",
+                        "Is the strainer");
+        assertThat(pages.submit("/offline/conflicts/" + id, "how", "", "why", "")
+                        .text())
+                .contains("Choose what shall");
+        Pages.Page unsaid = pages.submit("/offline/conflicts/" + id, "how", "ADD", "why", " ");
+        assertThat(unsaid.status()).isEqualTo(422);
+        assertThat(unsaid.wrong("why")).contains("Say why");
+
+        assertThat(pages.submit("/offline/conflicts/" + id, "how", "ADD", "why", "Teo looked closer")
+                        .status())
+                .isEqualTo(302);
+        List<ServiceRecord> records = care.recordsOf(unit.id());
+        assertThat(records).hasSize(2);
+        assertThat(records.get(1).correctsId()).isEqualTo(records.get(0).id());
+        assertThat(records.get(1).correctionWhy()).isEqualTo("Teo looked closer");
+        assertThat(findings.findingsOf(unit.id())).extracting(Finding::what).containsExactly("Torn at the rim");
+        assertThat(pages.submit("/offline/conflicts/" + id, "how", "KEEP").status())
+                .as("settled once")
+                .isEqualTo(409);
+        assertThat(pages.open("/offline/conflicts/" + id).text()).contains("It was added", "Torn at the rim");
+    }
+
+    @Test
+    void keepsWhatStandsOrThrowsAwayWithAReasonAndTellsTheTrail() {
+        long id = signedByBoth();
+        Pages pages = Pages.signedIn(mvc, "teo", "mud on boots");
+        Pages.Page page = pages.open("/offline/conflicts/" + id);
+        assertThat(page.html().select("input[value=ADD]"))
+                .as("he may not correct her record")
+                .isEmpty();
+        assertThat(page.text()).contains("for Ilse Marrow or an owner");
+        assertThat(pages.submit("/offline/conflicts/" + id, "how", "ADD", "why", "all the same")
+                        .status())
+                .isEqualTo(422);
+        assertThat(pages.submit("/offline/conflicts/" + id, "how", "KEEP").status())
+                .isEqualTo(302);
+        assertThat(jdbc.sql("select detail from audit_entry where action = 'delivery set aside'")
+                        .query(String.class)
+                        .single())
+                .contains("Torn at the rim");
+        assertThat(care.recordsOf(unit.id())).hasSize(1);
+        Pages jonah = Pages.signedIn(mvc, yard.jonah().signInName(), "new to this work");
+        assertThat(jonah.open("/offline/conflicts/" + id).status())
+                .as("another's")
+                .isEqualTo(403);
+        assertThat(jonah.open("/offline/conflicts").text()).contains("Nothing waits");
+    }
+
+    @Test
+    void writesAReadingInPlaceOfWhatWasReadMeanwhile() {
+        Entry reading = hours("100");
+        clock.advance(Duration.ofHours(1));
+        readings.recordReading(
+                ReadingDraft.of(unit.id(), MeterKind.RUN_HOURS, MORNING.plusSeconds(60), new BigDecimal("150")), ilse);
+        long id = conflictOf(reading);
+        assertThat(Pages.signedIn(mvc, "teo", "mud on boots")
+                        .open("/offline/conflicts/" + id)
+                        .text())
+                .contains("Read on the meter meanwhile", "150", "100");
+        offline.settle(id, Conflict.How.ADD, "She read the starts", teo);
+        MeterLog.Line last = readings.log(unit.id(), MeterKind.RUN_HOURS).last();
+        assertThat(last.value()).isEqualByComparingTo("100");
+        assertThat(last.at()).isEqualTo(MORNING.plus(Duration.ofMinutes(50)));
+    }
+
+    @Test
+    void putsAnswersIntoATaskThatSomebodyElseBegan() {
+        Entry mine = signing();
+        Worksheet sheet = care.worksheet(opening.id());
+        care.saveAnswers(
+                opening.id(), opening.version(), CareYard.allPass(sheet, ilse).subList(0, 2), ilse);
+        clock.advance(Duration.ofHours(1));
+        offline.settle(conflictOf(mine), Conflict.How.ADD, "I did all of it", teo);
+        Worksheet now = care.worksheet(opening.id());
+        assertThat(now.saved()).hasSameSizeAs(CareYard.allPass(sheet, teo));
+        assertThat(now.task().open()).as("signed on its own page").isTrue();
     }
 }

@@ -2,6 +2,7 @@ package freshet.offline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.deque.html.axecore.selenium.AxeBuilder;
 import freshet.Browser;
 import freshet.FreshetTest;
 import freshet.TestClock;
@@ -21,6 +22,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
@@ -186,11 +188,14 @@ class OfflineJourneyTests {
         tap(".sign .first");
         await("to put right");
         assertThat(browser.text()).contains("Nothing can be signed without it");
+        browser.picture("offline-task-390").phone();
+        assertThat(faults()).isEmpty();
         read(near, "412.6");
         sign(near);
         sign(far);
         assertThat(browser.text()).contains("3 waiting to be sent");
         browser.picture("offline-outbox-390").phone();
+        assertThat(faults()).isEmpty();
         Worksheet sheet = care.worksheet(opening(far).id());
         care.sign(sheet.task().id(), SignOff.of(sheet.task().version(), CareYard.allPass(sheet, ilse)), ilse);
 
@@ -213,6 +218,28 @@ class OfflineJourneyTests {
                 .isSorted()
                 .hasSize(3);
         assertThat(browser.text()).doesNotContain("waiting to be sent");
+
+        browser.driver()
+                .findElement(By.cssSelector("[data-part=sent] a[href*=conflicts]"))
+                .click();
+        await("Somebody else signed this task meanwhile");
+        browser.picture("offline-conflict-390").phone();
+        assertThat(faults()).isEmpty();
+        tap("input[value=KEEP]");
+        tap("main form button.press");
+        await("Settled");
+        assertThat(browser.text()).doesNotContain("to settle:");
+    }
+
+    private List<String> faults() {
+        return new AxeBuilder()
+                        .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
+                        .analyze(browser.driver())
+                        .getViolations()
+                        .stream()
+                        .map(rule ->
+                                rule.getId() + ": " + rule.getNodes().get(0).getHtml())
+                        .toList();
     }
 
     @Test
