@@ -121,7 +121,7 @@ class HireTable {
         params.put("fuel", draft.fuel());
         params.put("condition", draft.condition());
         params.put("takenBy", draft.takenBy());
-        params.put("told", draft.told().stream().sorted().map(Enum::name).toArray(String[]::new));
+        params.put("told", Caution.of(check.unit()).stream().map(Enum::name).toArray(String[]::new));
         params.put("limits", json.writeValueAsString(check.against()));
         params.put("proof", check.proofUntil());
         params.put("by", by.id());

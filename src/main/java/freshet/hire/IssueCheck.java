@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 public record IssueCheck(Unit unit, Readiness readiness) {
 
     /** What keeps it from going out at all, whatever is typed: messages about the whole form. */
-    List<Wrong> refusals() {
+    public List<Wrong> refusals() {
         List<Wrong> wrongs = new ArrayList<>();
         if (unit.retired()) {
             wrongs.add(Wrong.at("", "hire.refused.retired"));

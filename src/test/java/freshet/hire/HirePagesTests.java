@@ -235,7 +235,7 @@ class HirePagesTests {
                         .location())
                 .isEqualTo("/hires");
         Page figures = teos.open("/hires/figures?from=2026-03-13&to=2026-03-14");
-        assertThat(figures.text(".figure-word")).isEqualTo("50 %");
+        assertThat(figures.text(".figure-word")).isEqualTo("50.0 %");
         assertThat(figures.text("main")).contains("1 days out of 2 available", "All such pumps were out");
         assertThat(teos.open("/hires/figures?from=2026-02-31&to=x").status()).isEqualTo(200);
 
