@@ -6,6 +6,7 @@
             "findings",
             "readings",
             "happenings",
+            "photos",
             "pumps",
             "places",
             "people",

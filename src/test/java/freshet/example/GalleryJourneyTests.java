@@ -166,6 +166,7 @@ class GalleryJourneyTests {
         screens.put(
                 "issue-refused",
                 "/pumps/" + pumps.unitTagged("BF-03").orElseThrow().id() + "/issue");
+        screens.put("hire-photos", "/hires/" + hires.past(0, 1).get(0).id() + "/photos");
         screens.put("hire-figures", "/hires/figures");
         screens.put("turn-away", "/hires/turn-away");
         screens.put("happening-new", "/happenings/new");

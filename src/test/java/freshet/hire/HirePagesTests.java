@@ -11,12 +11,14 @@ import freshet.checklists.Phase;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
 import freshet.people.Person;
+import freshet.photos.Pictures;
 import freshet.pumps.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
 
 @FreshetTest
@@ -189,6 +191,26 @@ class HirePagesTests {
         assertThat(teos.open("/pumps/" + unit.id()).text())
                 .contains("Severity 4: Cut by the plug", "pumped sewage: wash and disinfect");
         assertThat(teos.submit(paper + "/return", back("")).status()).isEqualTo(409);
+    }
+
+    @Test
+    void layTheSameViewsOutAndBackSideBySide() {
+        String paper = "/hires/" + hires.issue(desk.issue(unit, "2026-03-20"), teo);
+        byte[] front = Pictures.jpeg(60, 40);
+        assertThat(teos.upload(paper + "/photos", new MockMultipartFile("photo-FRONT", "a.jpg", "image/jpeg", front))
+                        .location())
+                .isEqualTo(paper + "/photos");
+        hires.takeBack(hires.openOf(unit.id()).orElseThrow().id(), desk.back(Liquid.CLEAN), teo);
+        teos.upload(
+                paper + "/photos",
+                new MockMultipartFile("photo-FRONT", "b.jpg", "image/jpeg", Pictures.jpeg(50, 40)),
+                new MockMultipartFile("photo-PLATE_AND_METER", "c.jpg", "image/jpeg", Pictures.jpeg(40, 40)));
+        assertThat(teos.open(paper + "/photos").html().select(".shot img").eachAttr("alt"))
+                .containsExactly("Front as it went out", "Front as it came back", "Plate and meter as it came back");
+        Page none = teos.upload(
+                paper + "/photos", new MockMultipartFile("photo-BACK", "a.txt", "text/plain", "no".getBytes()));
+        assertThat(none.status()).isEqualTo(422);
+        assertThat(none.wrong("photo-BACK")).startsWith("This is no photo");
     }
 
     @Test
