@@ -111,7 +111,7 @@ class CarePagesTests {
         assertThat(first.text()).contains("never by the cord", "Unplugged, and the plug is with me", "Local code");
         assertThat(first.select("input[type=checkbox]").hasAttr("checked")).isFalse();
         assertThat(page.text(".sign"))
-                .contains("0 of 19 answered", "Sign as Teo Brandt", "Lines for a competent person");
+                .contains("0 of 17 answered", "Sign as Teo Brandt", "Lines for a competent person");
     }
 
     @Test

@@ -122,6 +122,7 @@ class ChecklistPagesTests {
                         + opening.lines().size() + " 1")
                 .contains("came with Freshet");
         assertThat(all.html().select("main a[href$=new]")).isEmpty();
+        assertThat(all.text()).doesNotContain("??");
 
         Page one = teos.open(address());
         Element first = one.html().selectFirst(".seen .caution");
