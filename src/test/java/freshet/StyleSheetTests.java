@@ -25,6 +25,13 @@ class StyleSheetTests {
         assertThat(open).isZero();
     }
 
+    @Test
+    void movesNothing() throws IOException {
+        // whoever asked for less motion gets none, because nobody gets any
+        assertThat(Files.readString(Path.of("src/main/resources/static/app.css")))
+                .doesNotContainPattern("(?m)(transition|animation|scroll-behavior)\\s*:");
+    }
+
     private static int count(String line, char brace) {
         return (int) line.chars().filter(each -> each == brace).count();
     }

@@ -31,13 +31,16 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
 
 /**
- * Every screen of the example yard: a picture of each at phone and desk width for the gallery, no violation that axe finds in
- * light or dark, nothing wider than the phone, and no text that was left without its message.
+ * Every screen of the example yard: a picture of each at phone, tablet and desk width for the gallery, no violation that axe
+ * finds in light or dark, nothing wider than the phone or than a desk read at twice the size, no text that was left without its message,
+ * and no more than 100 kB over the line at the first visit.
  */
 @FreshetTest
 class GalleryJourneyTests {
 
     private static final List<String> STANDARD = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
+
+    private static final long MOST_BYTES = 100_000;
 
     @LocalServerPort
     int port;
@@ -197,13 +200,16 @@ class GalleryJourneyTests {
 
     private void look(Browser browser, String name, String path) {
         prefer(browser, "light");
-        browser.size(1440, 900).go(path).picture(name + "-1440");
-        browser.size(360, 780).go(path).picture(name + "-360");
-        long width =
-                ((Number) browser.driver().executeScript("return document.documentElement.scrollWidth")).longValue();
-        if (width > 360) {
-            wrong.add(path + " is " + width + " px wide on a phone of 360");
+        browser.driver().executeCdpCommand("Network.clearBrowserCache", Map.of());
+        browser.size(1440, 900).go(path);
+        if (bytes(browser) > MOST_BYTES) {
+            wrong.add(path + " takes " + bytes(browser) + " bytes to a browser that has nothing of it yet");
         }
+        browser.picture(name + "-1440").size(768, 1024).picture(name + "-768");
+        // as at twice the size on a desk of 1280
+        fits(browser.size(640, 450), path, 640);
+        browser.size(360, 780).go(path).picture(name + "-360");
+        fits(browser, path, 360);
         String text = browser.text();
         if (text.contains("??") || text.contains("Something went wrong here")) {
             wrong.add(path + " says "
@@ -215,6 +221,21 @@ class GalleryJourneyTests {
         prefer(browser, "dark");
         // only colors differ in the dark
         faults(browser, path + " in the dark", new AxeBuilder().withOnlyRules(List.of("color-contrast")));
+    }
+
+    /** What came over the line for the page and all that it needs. */
+    private static long bytes(Browser browser) {
+        return ((Number) browser.driver().executeScript("""
+                return performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource'))
+                    .reduce((sum, each) => sum + each.transferSize, 0)""")).longValue();
+    }
+
+    private void fits(Browser browser, String path, int room) {
+        long width =
+                ((Number) browser.driver().executeScript("return document.documentElement.scrollWidth")).longValue();
+        if (width > room) {
+            wrong.add(path + " is " + width + " px wide on a screen of " + room);
+        }
     }
 
     private void faults(Browser browser, String where, AxeBuilder axe) {
