@@ -1,6 +1,7 @@
 package freshet.overview;
 
 import freshet.hands.Hands;
+import freshet.hands.Outlook;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
@@ -30,8 +31,15 @@ class SeasonController {
     /** So many places fit on one page that a phone loads soon. */
     private static final int PLACES = 20;
 
+    /** And so many of those who will not be ready, before it says how many more there are. */
+    private static final int LATE = 10;
+
     @GetMapping("/season")
-    String season(@RequestParam(defaultValue = "1") String page, Model model, Locale locale) {
+    String season(
+            @RequestParam(defaultValue = "1") String page,
+            @RequestParam(defaultValue = "") String late,
+            Model model,
+            Locale locale) {
         List<SeasonBoard.SiteYear> years = seasons.years(locale);
         model.addAttribute("way", "season");
         model.addAttribute("today", LocalDate.now(clock));
@@ -59,7 +67,9 @@ class SeasonController {
                         begun.stream()
                                 .mapToInt(line -> line.count().minutesLeft())
                                 .sum()));
-        model.addAttribute("outlook", hands.outlook());
+        Outlook outlook = hands.outlook();
+        model.addAttribute("outlook", outlook);
+        model.addAttribute("lateShown", late.equals("all") ? outlook.late().size() : LATE);
         return "overview/season";
     }
 }

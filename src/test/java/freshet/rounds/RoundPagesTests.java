@@ -83,7 +83,7 @@ class RoundPagesTests {
         Page work = ilses.open("/season/work");
         assertThat(work.text("h1")).isEqualTo("2 tasks are left");
         assertThat(work.text()).contains("Brackenfold Pump Yard week 12, from 16 Mar · 1 due", "by Fri 20 Mar");
-        List<String> all = work.html().select(".all input").eachAttr("value");
+        List<String> all = work.html().select(".choose li input").eachAttr("value");
 
         Page toPlan = ilses.submit("/season/work", "press", "round", "chosen", all.get(1), "chosen", all.get(0));
         assertThat(toPlan.status()).isEqualTo(302);
