@@ -4,6 +4,8 @@ import freshet.board.Board;
 import freshet.care.Care;
 import freshet.exchange.Exchange;
 import freshet.exchange.NamedFile;
+import freshet.findings.Cause;
+import freshet.findings.FailureMode;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
 import freshet.hands.Hands;
@@ -17,6 +19,7 @@ import freshet.people.Role;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
+import freshet.repairs.Repairs;
 import freshet.rounds.Rounds;
 import java.io.IOException;
 import java.io.InputStream;
@@ -48,6 +51,22 @@ public class Example {
     private static final List<String> FILES =
             List.of("customers", "sites", "positions", "models", "units", "kit", "readings");
 
+    private static final Map<String, FailureMode> MODES = Map.of(
+            "BF-03", FailureMode.SMALL_DEFECT,
+            "BF-07", FailureMode.WEAK,
+            "BF-14", FailureMode.WATER_IN_OIL,
+            "BF-19", FailureMode.WONT_START,
+            "QM-302", FailureMode.OUT_OF_LIMIT,
+            "OS-05", FailureMode.WEAK);
+
+    private static final Map<String, Cause> CAUSES = Map.of(
+            "BF-03", Cause.USER_DAMAGE,
+            "BF-07", Cause.SAND,
+            "BF-14", Cause.UNKNOWN,
+            "BF-19", Cause.STALE_FUEL,
+            "QM-302", Cause.BATTERY_AGE,
+            "OS-05", Cause.SAND);
+
     private final People people;
     private final Pumps pumps;
     private final Readings readings;
@@ -57,6 +76,7 @@ public class Example {
     private final Exchange exchange;
     private final Hires hires;
     private final Happenings happenings;
+    private final Repairs repairs;
     private final Places places;
     private final Rounds rounds;
     private final Hands hands;
@@ -72,6 +92,7 @@ public class Example {
             Exchange exchange,
             Hires hires,
             Happenings happenings,
+            Repairs repairs,
             Places places,
             Rounds rounds,
             Hands hands,
@@ -85,6 +106,7 @@ public class Example {
         this.exchange = exchange;
         this.hires = hires;
         this.happenings = happenings;
+        this.repairs = repairs;
         this.places = places;
         this.rounds = rounds;
         this.hands = hands;
@@ -108,6 +130,7 @@ public class Example {
         new PastHires(hires, happenings, pumps, places, clock).makeThem(crew);
         crewsRounds.noteShutDoors(crew);
         writeFindings(crew);
+        new Mending(findings, repairs, pumps, places, clock).plan(crew);
         return true;
     }
 
@@ -158,7 +181,7 @@ public class Example {
 
     private void write(String tag, int severity, String what, Person by) {
         long unitId = pumps.unitTagged(tag).orElseThrow().id();
-        findings.write(FindingDraft.about(unitId, severity, what), by);
+        findings.write(FindingDraft.about(unitId, severity, what).failed(MODES.get(tag), CAUSES.get(tag)), by);
     }
 
     private static NamedFile file(String kind) {

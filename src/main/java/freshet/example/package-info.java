@@ -10,6 +10,7 @@
             "findings",
             "board",
             "care",
+            "repairs",
             "fleet",
             "happenings",
             "hire",

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param holds those that are open
  * @param provedAt the last standing record of a checklist that proves
  * @param laidUpAt the last standing record of a checklist that lays up
- * @param electricalAt the last standing record with all its electrical lines answered
+ * @param electricalAt the last standing record of an electrical test: no line for such a person failed or was left that is required
  * @param mendedAt the last closing of a finding that stopped use
  * @param owed the opening or check after repair whose days have begun and that is not signed, the one due first
  * @param electricalTaskId an electrical test that is to do

@@ -38,7 +38,9 @@ class FactsTable {
               where u.id = any(:units) and u.retired_on is null
             ), standing as (
               select r.id, r.unit_id, r.ended_at, c.effect,
-                     (select bool_and(l.verdict <> 'LEFT') from record_line l
+                     -- a line that an owner added is not the test: the lines of the test are held at a severity
+                     (select bool_and(l.verdict <> 'FAIL' and (l.verdict <> 'LEFT' or not k.required))
+                             and bool_or(k.held_severity is not null) from record_line l
                         join check_line k on k.id = l.check_line_id and k.competence = 'ELECTRICAL'
                         where l.record_id = r.id) as electrical
               from asked a

@@ -7,7 +7,9 @@ import freshet.TestClock;
 import freshet.board.Board;
 import freshet.care.Care;
 import freshet.exchange.Exchange;
+import freshet.findings.Finding;
 import freshet.findings.Findings;
+import freshet.findings.Hold;
 import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
 import freshet.fleet.Word;
@@ -21,6 +23,8 @@ import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.MeterKind;
 import freshet.readings.Readings;
+import freshet.repairs.Repair;
+import freshet.repairs.Repairs;
 import freshet.rounds.Round;
 import freshet.rounds.Rounds;
 import java.math.BigDecimal;
@@ -73,6 +77,9 @@ class ExampleYardTests {
     Hands hands;
 
     @Autowired
+    Repairs repairs;
+
+    @Autowired
     TestClock clock;
 
     Example example() {
@@ -86,6 +93,7 @@ class ExampleYardTests {
                 exchange,
                 hires,
                 happenings,
+                repairs,
                 places,
                 rounds,
                 hands,
@@ -108,6 +116,9 @@ class ExampleYardTests {
         assertThat(hands.hands().stream().mapToInt(Hand::minutesAWeek).sum()).isEqualTo(2040);
         assertThat(people.byToken("example-yard-token")).isPresent();
 
+        assertThat(findings.openHolds()).extracting(Hold::tag).contains("BF-03");
+        assertThat(repairs.openRepairs()).extracting(Repair::tag).containsExactly("BF-14");
+        assertThat(repairs.putOff()).extracting(Finding::tag).containsExactly("OS-05");
         assertThat(hires.count()).isEqualTo(new Hires.Count(3, 1, 1));
         assertThat(happenings.count(HappeningKind.STORM, true)).isEqualTo(9);
         assertThat(fraction("BF-07")).isBetween(0.80, 0.87);

@@ -20,6 +20,7 @@ import freshet.people.People;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
+import freshet.repairs.Repairs;
 import freshet.rounds.Rounds;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -82,6 +83,9 @@ class GalleryJourneyTests {
     Hands hands;
 
     @Autowired
+    Repairs repairs;
+
+    @Autowired
     TestClock clock;
 
     private final List<String> wrong = new ArrayList<>();
@@ -99,6 +103,7 @@ class GalleryJourneyTests {
                         exchange,
                         hires,
                         happenings,
+                        repairs,
                         places,
                         rounds,
                         hands,
@@ -154,6 +159,18 @@ class GalleryJourneyTests {
         screens.put("record", "/records/" + record.id());
         screens.put("finding-new", "/pumps/" + worn + "/finding");
         screens.put("finding", "/findings/" + findings.findingsOf(worn).get(0).id());
+        long repair = repairs.openRepairs().get(0).id();
+        screens.put("tag-out", "/pumps/" + worn + "/tag-out");
+        screens.put(
+                "finding-judge", "/findings/" + findings.findingsOf(worn).get(0).id() + "/judge");
+        screens.put(
+                "finding-put-off",
+                "/findings/" + findings.findingsOf(worn).get(0).id() + "/put-off");
+        screens.put("repairs", "/repairs");
+        screens.put("repair-parts", "/repairs/parts");
+        screens.put("repair", "/repairs/" + repair);
+        screens.put("repair-plan", "/repairs/" + repair + "/plan");
+        screens.put("repair-done", "/repairs/" + repair + "/done");
         screens.put("checklists", "/checklists");
         long list = task.checklistId();
         screens.put("checklist", "/checklists/" + list);
