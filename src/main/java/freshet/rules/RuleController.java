@@ -2,7 +2,6 @@ package freshet.rules;
 
 import freshet.checklists.Checklists;
 import freshet.happenings.HappeningKind;
-import freshet.people.Difference;
 import freshet.people.FormAnswer;
 import freshet.people.Person;
 import freshet.people.Typed;
@@ -14,14 +13,9 @@ import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Month;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.access.prepost.PreAuthorize;
 import org.springframework.stereotype.Controller;
@@ -34,18 +28,11 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
-/** The pages of the rules: all of them by job, and the form of one. */
+/** The form of a rule. */
 @Controller
 class RuleController {
 
     private static final int MOST_OFFERED = 300;
-    private static final Set<String> OF_THE_PRESS =
-            Set.of("rules.field.press", "rules.field.addKind", "rules.field.ownJob");
-    private static final Map<String, String> OTHER_ROOMS = Map.of(
-            "rules.pumpKind.", "pumps.pumpKind.",
-            "rules.windowKind.", "places.windowKind.",
-            "rules.month.", "places.month.",
-            "rules.happeningKind.", "happenings.kind.");
 
     private final CareRules rules;
     private final ScopeNames names;
@@ -67,43 +54,6 @@ class RuleController {
     @ModelAttribute("way")
     String way() {
         return "season";
-    }
-
-    /** The jobs in the order of what makes them due, the seasons first; those of one kind only when one is named. */
-    @GetMapping("/rules")
-    String list(@RequestParam @Nullable PumpKind kind, Model model) {
-        List<CareRule> shown = rules.rules().stream()
-                .filter(rule -> kind == null || isFor(rule.scope(), kind))
-                .filter(rule -> !rule.triggers().isEmpty())
-                .sorted(Comparator.comparing((CareRule rule) ->
-                                TriggerKind.of(rule.triggers().get(0)))
-                        .thenComparing(rule -> rule.scope().nearness())
-                        .thenComparing(CareRule::id))
-                .toList();
-        Map<String, List<RuleRow>> byJob = names.rows(shown).stream()
-                .collect(Collectors.groupingBy(row -> row.rule().job(), LinkedHashMap::new, Collectors.toList()));
-        model.addAttribute("jobs", byJob);
-        model.addAttribute(
-                "resting", shown.stream().filter(rule -> !rule.active()).count());
-        model.addAttribute("kind", kind);
-        model.addAttribute("kinds", PumpKind.values());
-        return "rules/list";
-    }
-
-    private boolean isFor(Scope scope, PumpKind kind) {
-        if (scope instanceof Scope.OfKind of) {
-            return of.kind() == kind;
-        }
-        if (scope instanceof Scope.OfModel of) {
-            return pumps.model(of.modelId()).kind() == kind;
-        }
-        if (scope instanceof Scope.OfUnit of) {
-            return pumps.unit(of.unitId()).model().kind() == kind;
-        }
-        if (scope instanceof Scope.AtSite at) {
-            return at.kind() == null || at.kind() == kind;
-        }
-        return !(scope instanceof Scope.InPosition in) || in.kind() == null || in.kind() == kind;
     }
 
     /** Blank, or as the rule that is named, for a unit or for the place where it stands. */
@@ -198,47 +148,9 @@ class RuleController {
             model.addAttribute("row", names.row(rule));
             RuleForm now = RuleForm.of(rule, finder.named(rule.scope()), rule.version());
             String checklist = checklists.checklist(rule.checklistId()).name();
-            model.addAttribute(
-                    "standsNow",
-                    Difference.between("rules.field", typed, now, Map.of("checklistId", checklist)).stream()
-                            .filter(each -> !OF_THE_PRESS.contains(each.label()))
-                            .map(RuleController::inWords)
-                            .toList());
+            model.addAttribute("standsNow", StandsNow.beside(typed, now, checklist));
         }
         return form(model);
-    }
-
-    /** What is chosen among words is said in them, those of other rooms too. */
-    private static Difference inWords(Difference each) {
-        String key = each.nowKey();
-        for (Map.Entry<String, String> room : OTHER_ROOMS.entrySet()) {
-            if (key != null && key.startsWith(room.getKey())) {
-                key = room.getValue() + key.substring(room.getKey().length());
-            }
-        }
-        switch (each.label()) {
-            case "rules.field.fixed" -> key = "rules.fixed." + (key != null);
-            case "rules.field.followsPosition" -> key = "rules.follows." + (key != null);
-            case "rules.field.job" -> key = DefaultRules.knowsJob(each.now()) ? "rules.job." + each.now() : null;
-            default -> {}
-        }
-        return new Difference(each.label(), each.row(), each.now(), key);
-    }
-
-    @PostMapping("/rules/{id}/rest")
-    @PreAuthorize("hasRole('OWNER')")
-    String rest(@PathVariable long id, @RequestParam int version, Person me, RedirectAttributes flash) {
-        rules.rest(id, version, me);
-        flash.addFlashAttribute("done", "rules.put.rest");
-        return "redirect:/rules/" + id;
-    }
-
-    @PostMapping("/rules/{id}/wake")
-    @PreAuthorize("hasRole('OWNER')")
-    String wake(@PathVariable long id, @RequestParam int version, Person me, RedirectAttributes flash) {
-        rules.wake(id, version, me);
-        flash.addFlashAttribute("done", "rules.put.awake");
-        return "redirect:/rules/" + id;
     }
 
     /** A job of one's own that is the same words as a known one is the known one. */
