@@ -16,6 +16,7 @@ import freshet.people.Competence;
 import freshet.people.People;
 import freshet.people.Person;
 import freshet.people.Role;
+import freshet.photos.Photos;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
@@ -73,6 +74,7 @@ public class Example {
     private final Findings findings;
     private final Board board;
     private final Care care;
+    private final Photos photos;
     private final Exchange exchange;
     private final Hires hires;
     private final Happenings happenings;
@@ -89,6 +91,7 @@ public class Example {
             Findings findings,
             Board board,
             Care care,
+            Photos photos,
             Exchange exchange,
             Hires hires,
             Happenings happenings,
@@ -103,6 +106,7 @@ public class Example {
         this.findings = findings;
         this.board = board;
         this.care = care;
+        this.photos = photos;
         this.exchange = exchange;
         this.hires = hires;
         this.happenings = happenings;
@@ -126,10 +130,13 @@ public class Example {
         new PastTests(pumps, readings, clock).makeThem(crew);
         CrewsRounds crewsRounds = new CrewsRounds(pumps, care, rounds, hands, clock);
         crewsRounds.planThem(crew);
+        DrawnPhotos drawn = new DrawnPhotos(photos, pumps, findings, care);
+        drawn.ofAPump(crew);
         new PastSeasons(pumps, care, clock).workThem(crew);
         new PastHires(hires, happenings, pumps, places, clock).makeThem(crew);
         crewsRounds.noteShutDoors(crew);
         writeFindings(crew);
+        drawn.ofAFinding(crew);
         new Mending(findings, repairs, pumps, places, clock).plan(crew);
         return true;
     }

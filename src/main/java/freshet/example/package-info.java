@@ -7,6 +7,7 @@
             "pumps",
             "readings",
             "checklists",
+            "photos",
             "findings",
             "board",
             "care",

@@ -19,6 +19,7 @@ import freshet.happenings.HappeningKind;
 import freshet.happenings.Happenings;
 import freshet.hire.Hires;
 import freshet.people.People;
+import freshet.photos.Photos;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.MeterKind;
@@ -56,6 +57,9 @@ class ExampleYardTests {
     Care care;
 
     @Autowired
+    Photos photos;
+
+    @Autowired
     Fleet fleet;
 
     @Autowired
@@ -90,6 +94,7 @@ class ExampleYardTests {
                 findings,
                 board,
                 care,
+                photos,
                 exchange,
                 hires,
                 happenings,
@@ -114,6 +119,9 @@ class ExampleYardTests {
         assertThat(fleet.tally().get(Word.UNKNOWN)).isPositive();
         assertThat(rounds.rounds(LocalDate.EPOCH)).extracting(Round::name).contains("Spring round, Osterby");
         assertThat(hands.hands().stream().mapToInt(Hand::minutesAWeek).sum()).isEqualTo(2040);
+        long worn = pumps.unitTagged("BF-07").orElseThrow().id();
+        assertThat(photos.on("unit:" + worn)).hasSize(1);
+        assertThat(care.recordsOf(worn).get(0).photos()).hasSize(2);
         assertThat(people.byToken("example-yard-token")).isPresent();
 
         assertThat(findings.openHolds()).extracting(Hold::tag).contains("BF-03");

@@ -17,6 +17,7 @@ import freshet.hands.Hands;
 import freshet.happenings.Happenings;
 import freshet.hire.Hires;
 import freshet.people.People;
+import freshet.photos.Photos;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.readings.Readings;
@@ -65,6 +66,9 @@ class GalleryJourneyTests {
     Care care;
 
     @Autowired
+    Photos photos;
+
+    @Autowired
     Exchange exchange;
 
     @Autowired
@@ -100,6 +104,7 @@ class GalleryJourneyTests {
                         findings,
                         board,
                         care,
+                        photos,
                         exchange,
                         hires,
                         happenings,
@@ -171,6 +176,14 @@ class GalleryJourneyTests {
         screens.put("repair", "/repairs/" + repair);
         screens.put("repair-plan", "/repairs/" + repair + "/plan");
         screens.put("repair-done", "/repairs/" + repair + "/done");
+        screens.put("unit-photos", "/pumps/" + worn + "/photos");
+        screens.put(
+                "finding-with-photo",
+                "/findings/"
+                        + findings.findingsOf(
+                                        pumps.unitTagged("BF-03").orElseThrow().id())
+                                .get(0)
+                                .id());
         screens.put("checklists", "/checklists");
         long list = task.checklistId();
         screens.put("checklist", "/checklists/" + list);
