@@ -178,15 +178,16 @@ public class PlanningBench {
     private void rowByRow() {
         Map<Long, Site> sites = house.places.sites().stream().collect(Collectors.toMap(Site::id, site -> site));
         List<Rule> rules = house.database.sql("""
-                        select r.id, r.name, r.trigger_kind, r.pump_kind, c.id as checklist_id, c.minutes
-                        from care_rule r join checklist c on c.id = r.checklist_id where r.active""").query(Rule.class).list();
+                        select r.id, r.name, g.window_kind as trigger_kind, r.pump_kind, c.id as checklist_id, c.minutes
+                        from care_rule r join care_trigger g on g.rule_id = r.id and g.kind = 'SEASON'
+                        join checklist c on c.id = r.checklist_id where r.active""").query(Rule.class).list();
         for (Standing unit : house.database.sql("""
                         select u.id, m.kind, u.in_care_from, s.site_id, s.position_id from pump_unit u
                         join pump_model m on m.id = u.model_id join stand s on s.unit_id = u.id and s.until is null
                         where u.retired_on is null""").query(Standing.class).list()) {
             Site site = sites.get(unit.siteId());
             for (Window window : site.windows()) {
-                for (Span span : Planner.due(window, site.today(house.clock))) {
+                for (Span span : SiteDays.due(window, site.today(house.clock))) {
                     rules.stream()
                             .filter(rule -> rule.triggerKind().equals(window.kind().name())
                                     && unit.kind().equals(rule.pumpKind())
@@ -211,7 +212,7 @@ public class PlanningBench {
                         on conflict (unit_id, rule_id, occurrence) do nothing""")
                 .param("rule", rule.id())
                 .param("unit", unit.id())
-                .param("occurrence", Planner.occurrence(span))
+                .param("occurrence", SiteDays.occurrence(span))
                 .param("site", unit.siteId())
                 .param("position", unit.positionId(), Types.BIGINT)
                 .param("checklist", rule.checklistId())

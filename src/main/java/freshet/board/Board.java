@@ -1,14 +1,11 @@
 package freshet.board;
 
 import freshet.checklists.Checklists;
-import freshet.pumps.Pumps;
+import freshet.rules.CareRules;
 import java.time.ZoneId;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.springframework.boot.context.event.ApplicationStartedEvent;
 import org.springframework.context.ApplicationEventPublisher;
-import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -20,48 +17,32 @@ public class Board {
     private final Checklists checklists;
     private final CareRules rules;
     private final Planner planner;
-    private final CapacityWatch capacityWatch;
     private final BoardTable table;
-    private final Pumps pumps;
     private final ApplicationEventPublisher events;
 
-    Board(
-            Checklists checklists,
-            CareRules rules,
-            Planner planner,
-            CapacityWatch capacityWatch,
-            BoardTable table,
-            Pumps pumps,
-            ApplicationEventPublisher events) {
+    Board(Checklists checklists, CareRules rules, Planner planner, BoardTable table, ApplicationEventPublisher events) {
         this.checklists = checklists;
         this.rules = rules;
         this.planner = planner;
-        this.capacityWatch = capacityWatch;
         this.table = table;
-        this.pumps = pumps;
         this.events = events;
     }
 
-    /** Gives a new install the checklists and rules it begins with. */
-    @EventListener(ApplicationStartedEvent.class)
-    public void installDefaults() {
+    /** Makes all tasks agree with register, calendar, readings and rules; doing it again changes nothing. Every unit's day is looked at anew. */
+    public void plan() {
         checklists.installDefaults();
         rules.installDefaults();
+        planned(planner.plan(null));
     }
 
-    /** Makes all tasks agree with register, calendar and readings; doing it again changes nothing. Every unit's day is looked at anew. */
-    public void plan() {
-        installDefaults();
-        planner.plan(null);
-        List<Long> active = pumps.activeUnitIds();
-        capacityWatch.look(active);
-        planned(new HashSet<>(active));
-    }
-
-    /** The same for these units only. */
+    /** The same for these units only, and for those in the same positions. */
     public void planUnits(Set<Long> unitIds) {
-        planner.plan(unitIds);
-        planned(unitIds);
+        planned(planner.plan(unitIds));
+    }
+
+    /** The same after work on these units, told by nobody but the caller; gives all units that were looked at. */
+    public Set<Long> planAfterWork(Set<Long> unitIds) {
+        return planner.plan(unitIds);
     }
 
     /** The same for the units of these sites. */
@@ -72,21 +53,11 @@ public class Board {
         }
     }
 
-    /** The same for the units of all sites in this time zone, with what their readings make due. */
+    /** The same for the units of all sites in this time zone. */
     public void planZone(ZoneId zone) {
         Set<Long> units = planner.unitsIn(zone);
         if (!units.isEmpty()) {
-            planner.plan(units);
-            capacityWatch.look(List.copyOf(units));
-            planned(units);
-        }
-    }
-
-    /** Opens what the readings of a unit make due; once for each occasion. */
-    public void openDueTasks(long unitId) {
-        planner.holdOff();
-        if (capacityWatch.look(unitId)) {
-            planned(Set.of(unitId));
+            planUnits(units);
         }
     }
 

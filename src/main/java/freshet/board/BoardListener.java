@@ -1,9 +1,13 @@
 package freshet.board;
 
+import freshet.happenings.HappeningReported;
 import freshet.places.SitesChanged;
 import freshet.pumps.UnitsChanged;
 import freshet.readings.FlowTestRecorded;
 import freshet.readings.FlowTestWithdrawn;
+import freshet.readings.ReadingsRecorded;
+import freshet.rules.RulesChanged;
+import java.util.Set;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
@@ -38,15 +42,33 @@ class BoardListener {
         board.planSites(changed.siteIds());
     }
 
+    @TransactionalEventListener(phase = TransactionPhase.BEFORE_COMMIT)
+    @Order(FIRST)
+    void on(ReadingsRecorded recorded) {
+        board.planUnits(recorded.unitIds());
+    }
+
+    @TransactionalEventListener(phase = TransactionPhase.BEFORE_COMMIT)
+    @Order(FIRST)
+    void on(HappeningReported reported) {
+        board.planUnits(reported.unitIds());
+    }
+
+    @TransactionalEventListener(phase = TransactionPhase.BEFORE_COMMIT)
+    @Order(FIRST)
+    void on(RulesChanged changed) {
+        board.plan();
+    }
+
     @EventListener
     @Order(FIRST)
     void on(FlowTestRecorded recorded) {
-        board.openDueTasks(recorded.unitId());
+        board.planUnits(Set.of(recorded.unitId()));
     }
 
     @EventListener
     @Order(FIRST)
     void on(FlowTestWithdrawn withdrawn) {
-        board.openDueTasks(withdrawn.unitId());
+        board.planUnits(Set.of(withdrawn.unitId()));
     }
 }

@@ -1,6 +1,8 @@
 package freshet.board;
 
 import freshet.checklists.Phase;
+import freshet.happenings.Happenings;
+import freshet.happenings.Out;
 import freshet.places.Places;
 import freshet.places.Site;
 import freshet.places.Span;
@@ -12,10 +14,13 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -28,7 +33,7 @@ class BoardTable {
             select * from (
               select t.*, u.tag, s.name as site_name, (d.today - t.due_on) as days_over,
                      row_number() over (partition by t.site_id order by t.due_on, u.tag, t.id) as place,
-                     count(*) filter (where t.due_on < d.today) over (partition by t.site_id) as late,
+                     count(*) filter (where t.due_on + t.grace_days < d.today) over (partition by t.site_id) as late,
                      count(*) over (partition by t.site_id) as due,
                      sum(t.minutes) over (partition by t.site_id) as due_minutes
               from task t
@@ -48,46 +53,48 @@ class BoardTable {
                    count(*) filter (where t.state = 'OPEN') as "left",
                    coalesce(sum(t.minutes) filter (where t.state = 'OPEN'), 0) as minutes_left
             from task t
-            join care_rule r on r.id = t.rule_id and r.trigger_kind in ('OPENING', 'CLOSING')
             join checklist c on c.id = t.checklist_id
             where t.state <> 'WITHDRAWN' and t.occurrence = any(:turns)
             group by t.occurrence, c.phase
             """;
 
     private final Places places;
+    private final Happenings happenings;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    BoardTable(Places places, JdbcClient jdbc, Clock clock) {
+    BoardTable(Places places, Happenings happenings, JdbcClient jdbc, Clock clock) {
         this.places = places;
+        this.happenings = happenings;
         this.jdbc = jdbc;
         this.clock = clock;
     }
 
     List<BoardSite> sites(int days, int linesOfEach) {
         Map<Long, BoardSite> sites = new LinkedHashMap<>();
+        Map<Long, List<BoardLine>> lines = new HashMap<>();
         jdbc.sql(LINES)
                 .param("now", clock.instant().atOffset(ZoneOffset.UTC))
                 .param("days", days)
                 .param("lines", linesOfEach)
                 .query(row -> {
-                    sites.computeIfAbsent(row.getLong("site_id"), id -> site(id, row))
-                            .lines()
-                            .add(line(row));
+                    long site = row.getLong("site_id");
+                    List<BoardLine> its = lines.computeIfAbsent(site, id -> new ArrayList<>());
+                    its.add(line(row));
+                    sites.computeIfAbsent(site, id -> site(id, row, its));
                 });
+        Set<Long> units = new HashSet<>();
+        lines.values().forEach(its -> its.forEach(line -> units.add(line.unitId())));
+        Map<Long, Out> out = happenings.out(units);
+        lines.values().forEach(its -> its.replaceAll(line -> line.out(out.get(line.unitId()))));
         return List.copyOf(sites.values());
     }
 
-    private static BoardSite site(long id, ResultSet row) {
+    private static BoardSite site(long id, ResultSet row, List<BoardLine> lines) {
         try {
             int late = row.getInt("late");
             return new BoardSite(
-                    id,
-                    row.getString("site_name"),
-                    late,
-                    row.getInt("due") - late,
-                    row.getInt("due_minutes"),
-                    new ArrayList<>());
+                    id, row.getString("site_name"), late, row.getInt("due") - late, row.getInt("due_minutes"), lines);
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
@@ -99,10 +106,13 @@ class BoardTable {
                 row.getLong("unit_id"),
                 row.getString("tag"),
                 row.getString("title"),
-                row.getString("why"),
+                Why.of(row),
                 row.getObject("opens_on", LocalDate.class),
                 row.getObject("due_on", LocalDate.class),
                 row.getInt("days_over"),
+                row.getInt("grace_days"),
+                row.getBoolean("predicted"),
+                null,
                 row.getInt("minutes"));
     }
 
@@ -111,8 +121,8 @@ class BoardTable {
         Map<String, Turn> turns = new LinkedHashMap<>();
         for (Site site : places.sites()) {
             for (Window window : site.windows()) {
-                for (Span span : Planner.due(window, site.today(clock))) {
-                    turns.put(Planner.occurrence(span), new Turn(site, span));
+                for (Span span : SiteDays.due(window, site.today(clock))) {
+                    turns.put(SiteDays.occurrence(span), new Turn(site, span));
                 }
             }
         }

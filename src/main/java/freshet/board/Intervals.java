@@ -62,7 +62,7 @@ final class Intervals {
             return base;
         }
         for (Work work : past.works()) {
-            if (work.of(rule.job()) || inWindow(base, work)) {
+            if (work.itself(rule) || inWindow(base, work)) {
                 base = new Base(work, work.at(), work.day());
             }
         }

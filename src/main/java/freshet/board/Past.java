@@ -18,7 +18,7 @@ record Past(String job, List<Work> works) {
         List<Work> works = new ArrayList<>();
         boolean inOrder = true;
         for (Work work : facts.byPosition(rule) ? facts.positionWorks() : facts.works()) {
-            if (work.does(rule.job())) {
+            if (work.does(rule)) {
                 inOrder = inOrder && (works.isEmpty() || IN_ORDER.compare(works.get(works.size() - 1), work) <= 0);
                 works.add(work);
             }
@@ -60,6 +60,7 @@ record Past(String job, List<Work> works) {
     boolean coveredWithin(LocalDate from, LocalDate before) {
         return works.stream()
                 .anyMatch(work -> !work.of(job)
+                        && work.ruleId() != Work.NO_RULE
                         && !work.day().isBefore(from)
                         && work.day().isBefore(before));
     }

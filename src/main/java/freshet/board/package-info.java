@@ -9,7 +9,8 @@
             "places",
             "people",
             "timetable",
-            "measures"
+            "measures",
+            "reliability"
         })
 @NullMarked
 package freshet.board;

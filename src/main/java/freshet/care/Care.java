@@ -1,6 +1,7 @@
 package freshet.care;
 
 import freshet.board.Board;
+import freshet.board.Why;
 import freshet.findings.Finding;
 import freshet.findings.Hold;
 import freshet.people.NotFound;
@@ -60,7 +61,7 @@ public class Care {
     }
 
     /** Opens the check that a unit needs after a finding that stopped its use was closed. */
-    public void checkAfterRepair(long unitId, long findingId, String why) {
+    public void checkAfterRepair(long unitId, long findingId, Why why) {
         board.holdOffPlanning();
         followUps.checkAfterRepair(pumps.unit(unitId), findingId, why);
         changed(Set.of(unitId));
@@ -68,7 +69,7 @@ public class Care {
 
     /** Opens the check that a unit needs after a finding of any severity was mended. */
     public void checkAfterRepair(Finding mended) {
-        checkAfterRepair(mended.unitId(), mended.id(), "Mended: " + mended.what());
+        checkAfterRepair(mended.unitId(), mended.id(), Why.of("mended", mended.what()));
     }
 
     /** Opens the re-test that is the way back for a unit that is held. */
@@ -164,7 +165,7 @@ public class Care {
         long recordId = desk.sign(taskId, signOff, by);
         Task task = task(taskId);
         people.note(by, "task signed", "unit:" + task.unitId(), task.title() + ", record " + recordId);
-        changed(Set.of(task.unitId()));
+        changed(board.planAfterWork(Set.of(task.unitId())));
         return recordId;
     }
 
@@ -174,7 +175,7 @@ public class Care {
         long id = corrections.correct(recordId, correction, by);
         ServiceRecord record = record(id);
         people.note(by, "record corrected", "unit:" + record.unitId(), "record " + recordId + " by record " + id);
-        changed(Set.of(record.unitId()));
+        changed(board.planAfterWork(Set.of(record.unitId())));
         return id;
     }
 

@@ -1,5 +1,6 @@
 package freshet.care;
 
+import freshet.board.Why;
 import freshet.checklists.ChecklistPublished;
 import freshet.findings.Finding;
 import freshet.findings.FindingChanged;
@@ -37,7 +38,7 @@ class CareListener {
     void on(FindingClosed closed) {
         if (closed.severity() >= Finding.STOPS_USE) {
             Finding finding = findings.finding(closed.findingId());
-            care.checkAfterRepair(closed.unitId(), closed.findingId(), "Mended: " + finding.what());
+            care.checkAfterRepair(closed.unitId(), closed.findingId(), Why.of("mended", finding.what()));
         }
     }
 

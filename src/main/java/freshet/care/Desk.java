@@ -2,6 +2,7 @@ package freshet.care;
 
 import static freshet.people.Refused.Wrong.at;
 
+import freshet.board.Why;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
 import freshet.checklists.Checklists;
@@ -190,7 +191,7 @@ class Desk {
                     .forEach(photo -> kept.hang("finding:" + findingId, photo.photoId(), null, by));
         }
         tasks.signed(task, started);
-        String left = "Left by " + by.fullName() + " at: " + task.title();
+        Why left = Why.of("left", by.fullName(), task.title());
         if (judgement.left().contains(Competence.ELECTRICAL)) {
             followUps.electricalTest(unit, recordId, left);
         }

@@ -1,5 +1,6 @@
 package freshet.care;
 
+import freshet.board.Why;
 import freshet.checklists.Checklist;
 import freshet.checklists.Checklists;
 import freshet.checklists.Effect;
@@ -35,18 +36,18 @@ class FollowUps {
     }
 
     /** For required lines that were left to a person competent for electrical work, unless such a task is open already. */
-    void electricalTest(Unit unit, long recordId, String why) {
+    void electricalTest(Unit unit, long recordId, Why why) {
         ofKind(unit, checklist -> checklist.phase() == Phase.ELECTRICAL && checklist.needs(Competence.ELECTRICAL))
                 .ifPresent(checklist -> open(unit, checklist, "left:" + recordId, why));
     }
 
     /** For required lines that were left to somebody competent for anything else: the same list again, for such a person. */
-    void again(Unit unit, Checklist checklist, long recordId, String why) {
+    void again(Unit unit, Checklist checklist, long recordId, Why why) {
         open(unit, checklist, "left:" + recordId, why);
     }
 
     /** For a unit whose finding stopped its use and was closed: nothing proves it until it is checked, unless that is to do already. */
-    void checkAfterRepair(Unit unit, long findingId, String why) {
+    void checkAfterRepair(Unit unit, long findingId, Why why) {
         afterRepair(unit).ifPresent(checklist -> open(unit, checklist, "mended:" + findingId, why));
     }
 
@@ -74,7 +75,7 @@ class FollowUps {
                 .max(Comparator.comparing(checklist -> checklist.pumpKind() != null));
     }
 
-    private void open(Unit unit, Checklist checklist, String occurrence, @Nullable String why) {
+    private void open(Unit unit, Checklist checklist, String occurrence, @Nullable Why why) {
         LocalDate today = LocalDate.ofInstant(clock.instant(), unit.stand().zone());
         List<Task> toDo = tasks.ofUnit(unit.id());
         if (!unit.retired()

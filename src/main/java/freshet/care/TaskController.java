@@ -2,6 +2,8 @@ package freshet.care;
 
 import freshet.checklists.Checklist;
 import freshet.checklists.Checklists;
+import freshet.happenings.Happenings;
+import freshet.happenings.Out;
 import freshet.people.NotFound;
 import freshet.people.Person;
 import freshet.people.Refused;
@@ -37,13 +39,21 @@ class TaskController {
     private final Checklists checklists;
     private final TaskPages pages;
     private final TaskPhotoForm photos;
+    private final Happenings happenings;
     private final MessageSource messages;
 
-    TaskController(Care care, Checklists checklists, TaskPages pages, TaskPhotoForm photos, MessageSource messages) {
+    TaskController(
+            Care care,
+            Checklists checklists,
+            TaskPages pages,
+            TaskPhotoForm photos,
+            Happenings happenings,
+            MessageSource messages) {
         this.care = care;
         this.checklists = checklists;
         this.pages = pages;
         this.photos = photos;
+        this.happenings = happenings;
         this.messages = messages;
     }
 
@@ -69,6 +79,8 @@ class TaskController {
     private String page(Worksheet sheet, Checklist checklist, TaskForm form, Model model, Person me) {
         model.addAttribute("form", form);
         model.addAttribute("task", sheet.task());
+        Out out = happenings.out(List.of(sheet.unit().id())).get(sheet.unit().id());
+        model.addAttribute("outUntil", out == null ? null : out.dueBackOn());
         pages.lines(model, checklist, sheet.unit(), form.line() == null ? Map.of() : form.line(), sheet.saved(), me);
         photos.show(sheet.task().id(), model);
         return "care/task";

@@ -1,5 +1,6 @@
 package freshet.care;
 
+import freshet.board.Why;
 import freshet.checklists.Phase;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -203,21 +204,22 @@ class TaskTable {
             long checklistId,
             String occurrence,
             String title,
-            String why,
+            @Nullable Why why,
             LocalDate opensOn,
             LocalDate dueOn,
             Instant now) {
         return jdbc.sql("""
-                        insert into task (unit_id, occurrence, site_id, position_id, checklist_id, title, why, opens_on, due_on,
-                                          minutes, state, planned_at)
-                        select :unit, :occurrence, st.site_id, st.position_id, c.id, :title, :why, :opensOn, :dueOn,
+                        insert into task (unit_id, occurrence, site_id, position_id, checklist_id, title, why_code, why_args, opens_on,
+                                          due_on, minutes, state, planned_at)
+                        select :unit, :occurrence, st.site_id, st.position_id, c.id, :title, cast(:why as text), :args, :opensOn, :dueOn,
                                c.minutes, 'OPEN', :now
                         from stand st, checklist c where st.unit_id = :unit and st.until is null and c.id = :checklist
                         returning id""")
                 .param("unit", unitId)
                 .param("occurrence", occurrence)
                 .param("title", title)
-                .param("why", why)
+                .param("why", why == null ? null : why.name())
+                .param("args", why == null ? new String[0] : why.args().toArray(String[]::new))
                 .param("opensOn", opensOn)
                 .param("dueOn", dueOn)
                 .param("now", now.atOffset(ZoneOffset.UTC))
@@ -232,7 +234,7 @@ class TaskTable {
                 row.getLong("unit_id"),
                 row.getString("tag"),
                 row.getString("title"),
-                row.getString("why"),
+                Why.of(row),
                 row.getLong("checklist_id"),
                 Phase.valueOf(row.getString("phase")),
                 row.getLong("site_id"),
@@ -241,6 +243,8 @@ class TaskTable {
                 row.getString("position_name"),
                 row.getObject("opens_on", LocalDate.class),
                 row.getObject("due_on", LocalDate.class),
+                row.getInt("grace_days"),
+                row.getBoolean("predicted"),
                 row.getInt("minutes"),
                 TaskState.valueOf(row.getString("state")),
                 row.getString("state_why"),

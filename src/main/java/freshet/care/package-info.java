@@ -1,6 +1,16 @@
 /** Room: tasks with their answers, signed records and their corrections. */
 @ApplicationModule(
-        allowedDependencies = {"board", "findings", "checklists", "photos", "pumps", "places", "people", "measures"})
+        allowedDependencies = {
+            "board",
+            "happenings",
+            "findings",
+            "checklists",
+            "photos",
+            "pumps",
+            "places",
+            "people",
+            "measures"
+        })
 @NullMarked
 package freshet.care;
 

@@ -1,5 +1,6 @@
 package freshet.fleet;
 
+import freshet.board.Board;
 import freshet.pumps.Pumps;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -22,13 +23,15 @@ public class Fleet {
 
     private static final int UNITS_AT_ONCE = 2_000;
 
+    private final Board board;
     private final FactsTable facts;
     private final SummaryTable summaries;
     private final FleetSearch search;
     private final Pumps pumps;
     private final Clock clock;
 
-    Fleet(FactsTable facts, SummaryTable summaries, FleetSearch search, Pumps pumps, Clock clock) {
+    Fleet(Board board, FactsTable facts, SummaryTable summaries, FleetSearch search, Pumps pumps, Clock clock) {
+        this.board = board;
         this.facts = facts;
         this.summaries = summaries;
         this.search = search;
@@ -72,6 +75,9 @@ public class Fleet {
 
     /** Brings the summary rows of these units up to the facts and the day; rows that fit already are not touched. */
     public void summarize(Set<Long> unitIds) {
+        // planning writes these rows too: who means to, comes first to where planning waits, whatever else was written
+        // before
+        board.holdOffPlanning();
         List<Long> sorted = new ArrayList<>(new TreeSet<>(unitIds));
         for (int from = 0; from < sorted.size(); from += UNITS_AT_ONCE) {
             List<Long> chunk = sorted.subList(from, Math.min(from + UNITS_AT_ONCE, sorted.size()));

@@ -158,13 +158,14 @@ class CalendarFeeds {
         String place = task.positionName() == null ? task.siteName() : task.siteName() + ", " + task.positionName();
         String address = own.forLinks() + "/tasks/" + task.id();
         Show show = new Show(UnitSystem.US, locale, task.dueOn());
-        String words = say(
-                locale,
-                "notices.calendar.words",
-                task.why() == null ? "" : task.why() + ".\n",
-                show.minutes(task.minutes()),
-                address);
+        String words = say(locale, "notices.calendar.words", why(task, show), show.minutes(task.minutes()), address);
         return new Said(task, task.tag() + " " + task.title(), place, words, address);
+    }
+
+    private String why(Task task, Show show) {
+        return task.why() == null
+                ? ""
+                : say(show.locale(), task.why().code(), task.why().arguments(show)) + ".\n";
     }
 
     /** The sequence of a task grows when something else is said of it than was said last, at whichever address. */

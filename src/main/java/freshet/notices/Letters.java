@@ -136,7 +136,7 @@ class Letters {
                 .map(site -> site.id())
                 .collect(Collectors.toSet());
         Map<String, List<Task>> late = care.openTasksAt(siteIds).stream()
-                .filter(task -> told.contains(task.id()) && task.daysOver(show.today()) > 0)
+                .filter(task -> told.contains(task.id()) && task.late(show.today()))
                 .collect(Collectors.groupingBy(Task::siteName, LinkedHashMap::new, Collectors.toList()));
         if (late.isEmpty()) {
             return Optional.empty();

@@ -31,7 +31,7 @@ class Round {
             select t.id, t.due_on, s.zone from task t
             join site s on s.id = t.site_id
             cross join lateral (select cast(cast(:now as timestamptz) at time zone s.zone as date) as today) d
-            where t.state = 'OPEN' and d.today - t.due_on > :days
+            where t.state = 'OPEN' and d.today - t.due_on - t.grace_days > :days
               and not exists (select 1 from notice_task n
                               where n.account_id = :person and n.task_id = t.id and n.due_on = t.due_on)
             order by s.zone, t.id

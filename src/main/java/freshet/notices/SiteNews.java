@@ -53,10 +53,9 @@ class SiteNews {
         List<Task> open = care.openTasksAt(Set.of(site.id())).stream()
                 .filter(task -> task.openOn(show.today()))
                 .toList();
-        List<Task> late =
-                open.stream().filter(task -> task.daysOver(show.today()) > 0).toList();
+        List<Task> late = open.stream().filter(task -> task.late(show.today())).toList();
         List<Task> soon = open.stream()
-                .filter(task -> task.daysOver(show.today()) <= 0 && task.daysOver(show.today()) >= -DAYS)
+                .filter(task -> !task.late(show.today()) && task.daysOver(show.today()) >= -DAYS)
                 .toList();
         FleetPage notReady =
                 fleet.find(FleetQuery.all().at(site.id()).only(Word.NOT_READY).page(0, LINES));
@@ -90,7 +89,7 @@ class SiteNews {
 
     private String words(Task task, Show show) {
         long over = task.daysOver(show.today());
-        String when = over > 0
+        String when = task.late(show.today())
                 ? say("notices.letter.over", over, show.day(task.dueOn()))
                 : say("notices.letter.by", show.day(task.dueOn()));
         String where = task.positionName() == null ? "" : ", " + task.positionName();

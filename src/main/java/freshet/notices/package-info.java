@@ -3,6 +3,7 @@
         allowedDependencies = {
             "fleet",
             "care",
+            "board",
             "findings",
             "checklists",
             "pumps",

@@ -182,6 +182,34 @@ class FlowTests {
         return capacities;
     }
 
+    /** What each standing test of these units said, oldest first. */
+    Map<Long, List<Capacity>> capacityHistories(Collection<Long> unitIds) {
+        if (unitIds.isEmpty()) {
+            return Map.of();
+        }
+        Map<Long, List<FlowTest>> newestFirst =
+                tests.findByUnitIdInAndWithdrawnAtIsNullOrderByAtDescIdDesc(unitIds).stream()
+                        .collect(Collectors.groupingBy(test -> test.unitId));
+        Map<Long, List<Capacity>> histories = new HashMap<>();
+        for (Unit unit : pumps.units(newestFirst.keySet())) {
+            List<FlowTest> its = new ArrayList<>(newestFirst.getOrDefault(unit.id(), List.of()));
+            Collections.reverse(its);
+            FlowTestWorking working =
+                    new FlowTestWorking(unit.model(), its.get(0).facts());
+            List<Capacity> said = new ArrayList<>();
+            for (int i = 0; i < its.size(); i++) {
+                Capacity capacity = worked(
+                                working, unit.model(), its.get(i).id, its.get(i).facts(), i, its.get(i))
+                        .capacity();
+                if (capacity != null) {
+                    said.add(capacity);
+                }
+            }
+            histories.put(unit.id(), said);
+        }
+        return histories;
+    }
+
     /** The standing tests of each unit against its first, oldest first; units without any are not in it. */
     Map<Long, List<ComparedTest>> compared(Collection<Long> unitIds) {
         if (unitIds.isEmpty()) {

@@ -189,15 +189,12 @@ class Meters {
         return history(unitId, kind).log(unitId, kind, table.readings(unitId, kind));
     }
 
-    Map<Long, MeterLog> hourLogs(Collection<Long> unitIds) {
-        Map<Long, MeterLog> logs = new HashMap<>();
-        table.histories(unitIds).forEach((key, history) -> {
-            MeterLog log = history.log(key.unitId(), key.kind(), List.of());
-            if (key.kind() == MeterKind.RUN_HOURS && log.last() != null) {
-                logs.put(key.unitId(), log);
-            }
-        });
-        return logs;
+    List<MeterLog> logs(MeterKind kind, Collection<Long> unitIds) {
+        return table.histories(unitIds).entrySet().stream()
+                .filter(each -> each.getKey().kind() == kind)
+                .map(each -> each.getValue().log(each.getKey().unitId(), kind, List.of()))
+                .filter(log -> log.last() != null)
+                .toList();
     }
 
     Optional<DutyCycle> dutyCycle(long unitId) {

@@ -113,7 +113,14 @@ public class Readings {
     /** The logs of the run hours of these units, without what was withdrawn; units whose hours were never read are not in it. */
     @Transactional(readOnly = true)
     public Map<Long, MeterLog> hourLogs(Collection<Long> unitIds) {
-        return meters.hourLogs(unitIds);
+        return meters.logs(MeterKind.RUN_HOURS, unitIds).stream()
+                .collect(Collectors.toMap(MeterLog::unitId, log -> log));
+    }
+
+    /** The logs of the meters of one kind of these units, without what was withdrawn; units that were never read are not among them. */
+    @Transactional(readOnly = true)
+    public List<MeterLog> logs(MeterKind kind, Collection<Long> unitIds) {
+        return meters.logs(kind, unitIds);
     }
 
     /** All that was written down about the meters of these units and still stands, by unit and kind, oldest first. */
@@ -183,6 +190,12 @@ public class Readings {
     @Transactional(readOnly = true)
     public Map<Long, Capacity> capacities(Collection<Long> unitIds) {
         return flowTests.capacities(unitIds);
+    }
+
+    /** What each standing test of these units said, as {@link #capacity} does of the latest, oldest first; those that say nothing are left out. */
+    @Transactional(readOnly = true)
+    public Map<Long, List<Capacity>> capacityHistories(Collection<Long> unitIds) {
+        return flowTests.capacityHistories(unitIds);
     }
 
     /** The standing tests of each of these units held against the unit's first, oldest first; untested units are not in it. */

@@ -23,11 +23,9 @@ class RuleTable {
 
     private static final String INSERT = """
             insert into care_rule (code, job, name, pump_kind, model_id, site_id, position_id, unit_id, checklist_id, completion, follows,
-                opens_days_before, grace_days, access_from, access_to, once_per_season, applies, covers, active, source,
-                trigger_kind, threshold, days_to_act)
+                opens_days_before, grace_days, access_from, access_to, once_per_season, applies, covers, active, source)
             values (:code, :job, :name, :kind, :model, :site, :position, :unit, :checklist, :completion, :follows,
-                :opens, :grace, :accessFrom, :accessTo, :once, :applies, :covers, :active, :source,
-                :oldKind, :oldThreshold, :oldAct)
+                :opens, :grace, :accessFrom, :accessTo, :once, :applies, :covers, :active, :source)
             on conflict (code) do nothing returning id""";
 
     private static final String UPDATE = """
@@ -35,8 +33,7 @@ class RuleTable {
             set job = :job, name = :name, pump_kind = :kind, model_id = :model, site_id = :site, position_id = :position, unit_id = :unit,
                 checklist_id = :checklist, completion = :completion, follows = :follows, opens_days_before = :opens,
                 grace_days = :grace, access_from = :accessFrom, access_to = :accessTo, once_per_season = :once,
-                applies = :applies, covers = :covers, source = :source, version = version + 1,
-                trigger_kind = :oldKind, threshold = :oldThreshold, days_to_act = :oldAct
+                applies = :applies, covers = :covers, source = :source, version = version + 1
             where id = :id and version = :version""";
 
     private final JdbcClient jdbc;
@@ -107,7 +104,6 @@ class RuleTable {
     private JdbcClient.StatementSpec written(String statement, RuleDraft draft) {
         Scope scope = draft.scope();
         PumpKind kind = kind(scope);
-        OldColumns old = OldColumns.of(draft);
         return jdbc.sql(statement)
                 .param("job", draft.job())
                 .param("name", draft.name())
@@ -129,29 +125,7 @@ class RuleTable {
                 .param("once", draft.oncePerSeason())
                 .param("applies", draft.applies().name())
                 .param("covers", new TreeSet<>(draft.covers()).toArray(String[]::new))
-                .param("source", draft.source(), Types.VARCHAR)
-                .param("oldKind", old.triggerKind(), Types.VARCHAR)
-                .param("oldThreshold", old.threshold(), Types.DOUBLE)
-                .param("oldAct", old.daysToAct(), Types.INTEGER);
-    }
-
-    /** What planning by season and by capacity still reads from the row itself. */
-    private record OldColumns(
-            @Nullable String triggerKind,
-            @Nullable Double threshold,
-            @Nullable Integer daysToAct) {
-
-        static OldColumns of(RuleDraft draft) {
-            Trigger first = draft.triggers().get(0);
-            if (draft.scope() instanceof Scope.OfKind && first instanceof Trigger.Season season) {
-                return new OldColumns(season.window().name(), null, null);
-            }
-            return draft.scope() instanceof Scope.Every
-                            && first instanceof Trigger.Condition condition
-                            && condition.measure() == Measure.CAPACITY
-                    ? new OldColumns("CAPACITY_BELOW", condition.threshold(), condition.daysToAct())
-                    : new OldColumns(null, null, null);
-        }
+                .param("source", draft.source(), Types.VARCHAR);
     }
 
     private static @Nullable PumpKind kind(Scope scope) {

@@ -78,7 +78,7 @@ class CapacityTests {
 
         assertThat(tasks()).singleElement().satisfies(task -> {
             assertThat(task.title()).isEqualTo("Clean, measure the gap, test again");
-            assertThat(task.why()).isEqualTo("Flow test below 80 % of reference");
+            assertThat(task.why()).isEqualTo(new Why("condition.CAPACITY", List.of("80", "2026-03-16")));
             assertThat(task.opensOn()).isEqualTo("2026-03-16");
             assertThat(task.dueOn()).isEqualTo("2026-03-30");
         });

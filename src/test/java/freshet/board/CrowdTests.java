@@ -102,7 +102,7 @@ class CrowdTests {
         assertThat(units).allMatch(care::chainHolds);
         assertThat(database.sql("""
                         select count(*) from task a join task b on b.unit_id = a.unit_id and b.rule_id = a.rule_id and b.id <> a.id
-                        join care_rule r on r.id = a.rule_id and r.trigger_kind in ('OPENING', 'CLOSING')
+                        join care_trigger r on r.rule_id = a.rule_id and r.kind = 'SEASON'
                         where a.state = 'SIGNED' and b.state = 'SIGNED' and b.opens_on <= a.due_on and b.due_on >= a.opens_on""").query(Integer.class).single())
                 .as("work signed twice")
                 .isZero();

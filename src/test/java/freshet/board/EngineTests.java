@@ -320,7 +320,8 @@ class EngineTests {
                 day("2023-05-01"),
                 day("2023-05-01"),
                 unit.noon(day("2023-05-02")),
-                day("2023-05-02")));
+                day("2023-05-02"),
+                1));
         assertThat(unit.lines(pit)).containsExactly("2024-04-18 2024-05-02 after:77");
         assertThat(unit.lines(fixed(pit))).containsExactly("2024-04-17 2024-05-01 k:4:2020-05-01@9");
         unit.positionWorks.clear();

@@ -282,7 +282,8 @@ final class PaperUnit {
                 wanted.days().opensOn(),
                 wanted.days().dueOn(),
                 noon(day),
-                day);
+                day,
+                1);
         works.add(work);
         positionWorks.add(work);
         return work;

@@ -98,7 +98,7 @@ class PlanningTests {
                         "OPENING 2027-02-15 2027-03-20 OPEN");
         Task opening = care.tasksOf(unit.id()).get(1);
         assertThat(opening.title()).isEqualTo("Opening 2026");
-        assertThat(opening.why()).isEqualTo("Thaw opening, 15 Feb to 20 Mar");
+        assertThat(opening.why()).isEqualTo(new Why("season", List.of("Thaw opening", "2026-02-15", "2026-03-20")));
         assertThat(opening.minutes()).isEqualTo(35);
         assertThat(opening.siteName()).isEqualTo("Brackenfold Pump Yard");
     }

@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.board.Why;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Phase;
 import freshet.checklists.Verdict;
@@ -251,7 +252,7 @@ class SigningTests {
                 .findFirst()
                 .orElseThrow();
         assertThat(test.title()).isEqualTo("Electrical test");
-        assertThat(test.why()).isEqualTo("Left by Teo Brandt at: Opening 2026");
+        assertThat(test.why()).isEqualTo(Why.of("left", "Teo Brandt", "Opening 2026"));
         assertThat(test.opensOn()).isEqualTo("2026-03-14");
 
         Worksheet electrical = care.worksheet(test.id());

@@ -9,6 +9,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import freshet.FreshetTest;
 import freshet.TestClock;
 import freshet.board.Board;
+import freshet.board.Why;
 import freshet.care.Care;
 import freshet.care.CareYard;
 import freshet.care.SignOff;
@@ -130,7 +131,7 @@ class FleetTests {
                 .filter(task -> task.phase() == Phase.AFTER_REPAIR)
                 .findFirst()
                 .orElseThrow();
-        assertThat(again.why()).isEqualTo("Mended: Cord nicked to the core");
+        assertThat(again.why()).isEqualTo(Why.of("mended", "Cord nicked to the core"));
         clock.advance(Duration.ofHours(1));
         sign(unit, Phase.AFTER_REPAIR, ilse);
         assertThat(readiness(unit).word()).isEqualTo(Word.READY);

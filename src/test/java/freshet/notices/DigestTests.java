@@ -118,7 +118,7 @@ class DigestTests {
                     <link>
 
                 Due soon: 1
-                  BF-07  Clean, measure the gap, test again, due by Sun 5 Apr, 45 min
+                  BF-07  Clean, measure the gap, test again, due by Fri 3 Apr, 45 min
                     <link>
 
                 Not ready, and why: 1
