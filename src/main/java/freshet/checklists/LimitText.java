@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 /** A limit as an owner reads and types it: in the person's units, or in percent of the plate's figure. */
 final class LimitText {
 
+    private static final MathContext SHOWN = new MathContext(4);
+
     private LimitText() {}
 
     static @Nullable String of(
@@ -22,7 +24,10 @@ final class LimitText {
         }
         return unit == null || !LineUnit.known(unit)
                 ? plain(limit)
-                : LineUnit.of(unit).input(limit, system);
+                : new BigDecimal(LineUnit.of(unit).input(limit, system))
+                        .round(SHOWN)
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 
     /**

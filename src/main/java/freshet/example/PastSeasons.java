@@ -9,6 +9,7 @@ import freshet.checklists.CheckLine;
 import freshet.checklists.Limits;
 import freshet.checklists.Phase;
 import freshet.checklists.Verdict;
+import freshet.people.Competence;
 import freshet.people.Person;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
@@ -110,7 +111,13 @@ final class PastSeasons {
         }
         care.sign(
                 task.id(),
-                new SignOff(task.version(), answers, endedAt.minus(task.minutes(), ChronoUnit.MINUTES), endedAt, null),
+                new SignOff(
+                        task.version(),
+                        answers,
+                        endedAt.minus(task.minutes(), ChronoUnit.MINUTES),
+                        endedAt,
+                        null,
+                        by.competentFor(Competence.ELECTRICAL) ? "Tester 3" : "Plug-in meter 1"),
                 by);
     }
 
