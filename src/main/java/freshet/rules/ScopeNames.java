@@ -3,13 +3,14 @@ package freshet.rules;
 import freshet.places.Places;
 import freshet.places.Position;
 import freshet.places.Site;
-import freshet.pumps.Model;
 import freshet.pumps.PumpKind;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
+import java.util.Set;
+import java.util.function.ToLongFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.support.DefaultMessageSourceResolvable;
@@ -27,22 +28,28 @@ class ScopeNames {
         this.places = places;
     }
 
+    /** Looks up only what the rules name: most are for a kind. */
     List<RuleRow> rows(List<CareRule> rules) {
-        Map<Long, String> models = pumps.models().stream().collect(Collectors.toMap(Model::id, Model::name));
-        Map<Long, String> sites = places.sites().stream().collect(Collectors.toMap(Site::id, Site::name));
-        Map<Long, Position> positions =
-                places.positions().stream().collect(Collectors.toMap(Position::id, Function.identity()));
-        Map<Long, String> tags = pumps
-                .units(rules.stream()
-                        .map(CareRule::scope)
-                        .filter(Scope.OfUnit.class::isInstance)
-                        .map(scope -> ((Scope.OfUnit) scope).unitId())
-                        .toList())
-                .stream()
+        List<Scope> scopes = rules.stream().map(CareRule::scope).toList();
+        Map<Long, String> models = ids(scopes, Scope.OfModel.class, Scope.OfModel::modelId).stream()
+                .collect(Collectors.toMap(id -> id, id -> pumps.model(id).name()));
+        Map<Long, Position> positions = ids(scopes, Scope.InPosition.class, Scope.InPosition::positionId).stream()
+                .collect(Collectors.toMap(id -> id, places::position));
+        Set<Long> siteIds = ids(scopes, Scope.AtSite.class, Scope.AtSite::siteId);
+        positions.values().forEach(position -> siteIds.add(position.siteId()));
+        Map<Long, String> sites =
+                places.sites(siteIds).values().stream().collect(Collectors.toMap(Site::id, Site::name));
+        Map<Long, String> tags = pumps.units(ids(scopes, Scope.OfUnit.class, Scope.OfUnit::unitId)).stream()
                 .collect(Collectors.toMap(Unit::id, Unit::tag));
         return rules.stream()
                 .map(rule -> new RuleRow(rule, phrase(rule.scope(), models, sites, positions, tags)))
                 .toList();
+    }
+
+    private static <S extends Scope> Set<Long> ids(List<Scope> scopes, Class<S> kind, ToLongFunction<S> id) {
+        Set<Long> ids = new HashSet<>();
+        scopes.stream().filter(kind::isInstance).map(kind::cast).forEach(scope -> ids.add(id.applyAsLong(scope)));
+        return ids;
     }
 
     RuleRow row(CareRule rule) {
