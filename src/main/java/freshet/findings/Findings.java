@@ -152,6 +152,9 @@ public class Findings {
                 "unit:" + finding.unitId(),
                 "finding " + id + " " + judging.mode() + " " + judging.cause() + severities);
         events.publishEvent(new FindingChanged(finding.unitId(), id));
+        if (judging.severity() > finding.severity()) {
+            events.publishEvent(new FindingRaised(finding.unitId(), id, judging.severity()));
+        }
     }
 
     private List<Refused.Wrong> wrongSeverity(Finding finding, Judging judging, Person by) {

@@ -155,7 +155,7 @@ class Letters {
 
     private Optional<Letter> danger(Mail mail, Show show) {
         Finding finding = findings.finding(mail.subjectId());
-        if (!finding.open()) {
+        if (!finding.open() || finding.severity() < Finding.DANGER) {
             return Optional.empty();
         }
         Stand stand = pumps.unit(finding.unitId()).stand();

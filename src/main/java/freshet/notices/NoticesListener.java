@@ -2,6 +2,7 @@ package freshet.notices;
 
 import freshet.findings.Finding;
 import freshet.findings.FindingOpened;
+import freshet.findings.FindingRaised;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.task.TaskExecutor;
@@ -27,6 +28,13 @@ class NoticesListener {
     void on(FindingOpened opened) {
         if (opened.severity() >= Finding.DANGER) {
             notices.tellDanger(opened.findingId());
+        }
+    }
+
+    @EventListener
+    void on(FindingRaised raised) {
+        if (raised.severity() >= Finding.DANGER) {
+            notices.tellDanger(raised.findingId());
         }
     }
 

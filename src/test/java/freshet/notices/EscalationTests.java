@@ -9,6 +9,7 @@ import freshet.TestClock;
 import freshet.care.CareYard;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
+import freshet.findings.Judging;
 import freshet.people.People;
 import freshet.people.Person;
 import freshet.people.Role;
@@ -151,6 +152,34 @@ class EscalationTests {
 
         assertThat(notices.mailbag(ilse).mails()).extracting(Mail::kind).doesNotContain(MailKind.DANGER);
         assertThat(MailYard.arrived(POST)).isEmpty();
+    }
+
+    @Test
+    void tellsOfAFindingThatIsJudgedUpToADangerUnlessItIsJudgedDownBeforeMailCanGo() {
+        Unit unit = unit("BF-03");
+        long id = findings.write(FindingDraft.about(unit.id(), 3, "Cord scuffed."), ilse);
+        judge(id, 4, "The core shows");
+        awaitMails(1);
+        assertThat(MailYard.only(POST).title()).startsWith("Stop: BF-03");
+        // said once that day, and nothing when the danger is only described better
+        judge(id, 4, null);
+        mail.work();
+        assertThat(MailYard.arrived(POST)).hasSize(1);
+
+        long other = findings.write(FindingDraft.about(unit.id(), 2, "Plug warm."), ilse);
+        POST.stop();
+        judge(other, 4, "Burnt pin");
+        MailYard.await(() -> notices.mailbag(ilse).mails().get(0).tries() == 1);
+        judge(other, 3, "The pin of another pump");
+        POST.start();
+        mail.use(POST);
+        clock.advance(Duration.ofMinutes(2));
+        mail.work();
+        assertThat(notices.mailbag(ilse).mails().get(0).state()).isEqualTo(MailState.NOTHING);
+    }
+
+    private void judge(long id, int severity, String why) {
+        findings.judge(id, findings.finding(id).version(), new Judging(null, null, severity, why), ilse);
     }
 
     @Test
