@@ -10,9 +10,11 @@ import freshet.people.Person;
 import freshet.people.Stale;
 import freshet.photos.SentPhoto;
 import freshet.pumps.Pumps;
+import freshet.pumps.Unit;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
@@ -62,9 +64,7 @@ public class Care {
 
     /** Opens the check that a unit needs after a finding that stopped its use was closed. */
     public void checkAfterRepair(long unitId, long findingId, Why why) {
-        board.holdOffPlanning();
-        followUps.checkAfterRepair(pumps.unit(unitId), findingId, why);
-        changed(Set.of(unitId));
+        later(unitId, unit -> followUps.checkAfterRepair(unit, findingId, why));
     }
 
     /** Opens the check that a unit needs after a finding of any severity was mended. */
@@ -74,9 +74,18 @@ public class Care {
 
     /** Opens the re-test that is the way back for a unit that is held. */
     public void reTest(Hold hold) {
+        later(hold.unitId(), unit -> followUps.reTest(unit, hold));
+    }
+
+    private void later(long unitId, Consumer<Unit> opening) {
         board.holdOffPlanning();
-        followUps.reTest(pumps.unit(hold.unitId()), hold);
-        changed(Set.of(hold.unitId()));
+        events.publishEvent(new FollowUp(unitId, opening));
+    }
+
+    /** Opens what follows, unless planning has opened it already. */
+    public void follow(FollowUp followUp) {
+        followUp.opening().accept(pumps.unit(followUp.unitId()));
+        changed(Set.of(followUp.unitId()));
     }
 
     /** Open tasks that nobody began take as long as the newest version of their checklist says. */

@@ -11,6 +11,8 @@ import freshet.findings.UnitHeld;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.event.TransactionPhase;
+import org.springframework.transaction.event.TransactionalEventListener;
 
 /** Hears, in the same transaction, that a finding was closed or a unit is held and has the door do what follows. */
 @Component
@@ -18,6 +20,7 @@ class CareListener {
 
     // before rooms above look at the tasks, and before any of their rows is touched
     private static final int FIRST = 0;
+    private static final int AFTER_PLANNING = 1;
 
     private final Care care;
     private final Findings findings;
@@ -55,5 +58,12 @@ class CareListener {
     @Order(FIRST)
     void on(FindingChanged changed) {
         findings.holdsOf(changed.unitId()).stream().filter(Hold::open).forEach(care::reTest);
+    }
+
+    /** After planning, which may have opened the same work by a rule. */
+    @TransactionalEventListener(phase = TransactionPhase.BEFORE_COMMIT)
+    @Order(AFTER_PLANNING)
+    void on(FollowUp followUp) {
+        care.follow(followUp);
     }
 }

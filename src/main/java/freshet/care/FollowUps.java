@@ -56,7 +56,7 @@ class FollowUps {
         Optional<Checklist> checklist = hold.kind() == HoldKind.QUARANTINE
                 ? ofKind(unit, each -> each.phase() == Phase.AFTER_HIRE)
                 : Optional.empty();
-        checklist.or(() -> afterRepair(unit)).ifPresent(each -> open(unit, each, "held:" + hold.id(), null));
+        checklist.or(() -> afterRepair(unit)).ifPresent(each -> open(unit, each, "held:" + hold.id(), Why.of("held")));
     }
 
     /** The list for a repaired pump of its kind; the opening where there is none. */
