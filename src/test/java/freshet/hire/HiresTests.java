@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import freshet.FreshetTest;
 import freshet.TestClock;
+import freshet.care.Care;
 import freshet.care.CareYard;
 import freshet.checklists.Phase;
 import freshet.findings.Finding;
@@ -62,6 +63,9 @@ class HiresTests {
 
     @Autowired
     Fleet fleet;
+
+    @Autowired
+    Care care;
 
     @Autowired
     Findings findings;
@@ -177,11 +181,19 @@ class HiresTests {
         hires.takeBack(id, desk.back(Liquid.CLEAN), teo);
         assertThat(fleet.readiness(unit.id()).word()).isEqualTo(Word.NOT_READY);
         assertThat(refused(desk.issue(unit, "2026-03-25"))).contains(" hire.refused.notReady");
+        assertThat(checksToDo(unit)).isEqualTo(1);
         clock.advance(Duration.ofHours(2));
         desk.sign(unit, Phase.AFTER_HIRE, ilse);
+        assertThat(checksToDo(unit)).isZero();
         assertThat(fleet.readiness(unit.id()).word()).isEqualTo(Word.READY);
         clock.advance(Duration.ofHours(1));
         hires.issue(desk.issue(unit, "2026-03-25"), teo);
+    }
+
+    private long checksToDo(Unit unit) {
+        return care.tasksOf(unit.id()).stream()
+                .filter(task -> task.open() && task.phase() == Phase.AFTER_HIRE)
+                .count();
     }
 
     @Test
