@@ -78,7 +78,9 @@ async function list() {
   const sent = (await pocket.all("sent")).filter((each) => each.person === person?.id).sort((a, b) => (a.doneAt < b.doneAt ? 1 : -1));
   part(
     "outbox",
-    entries.map((entry) => past(moment(entry.doneAt), entry.title, entry.state === "refused" ? words.back : words.waits, to({ entry: entry.key }))),
+    entries.map((entry) =>
+      past(moment(pocket.serverTime(entry)), entry.title, entry.state === "refused" ? words.back : words.waits, entry.tried ? null : to({ entry: entry.key })),
+    ),
   );
   part(
     "sent",
@@ -408,7 +410,10 @@ async function work(path, entry) {
     if (missing.length) {
       return;
     }
-    await write(entry ?? (await blank(kind, target, path, held)), { fields: found, begunAt: typed.begunAt }, draft);
+    if (!(await write(entry ?? (await blank(kind, target, path, held)), { fields: found, begunAt: typed.begunAt }, draft))) {
+      mark(form, [["", words.went]]);
+      return;
+    }
     await feel();
     location.replace(to({ written: "yes" }));
   });
@@ -431,15 +436,23 @@ async function blank(kind, target, path, held) {
   };
 }
 
+// false when it went out while it was being changed
 function write(entry, typed, draft) {
-  return pocket.within(["outbox", "typed"], (outbox, its) =>
-    Promise.all([pocket.ask(outbox.put({ ...entry, ...typed, state: "waiting", wrongs: [] })), pocket.ask(its.delete(draft))]),
-  );
+  return pocket.within(["outbox", "typed"], async (outbox, its) => {
+    if (entry.order !== undefined) {
+      const now = await pocket.ask(outbox.get(entry.order));
+      if (!now || now.tried) {
+        return false;
+      }
+    }
+    await Promise.all([pocket.ask(outbox.put({ ...entry, ...typed, state: "waiting", wrongs: [] })), pocket.ask(its.delete(draft))]);
+    return true;
+  });
 }
 
 async function mend(key) {
   const entry = (await pocket.mine()).find((each) => each.key === key);
-  if (!entry) {
+  if (!entry || entry.tried) {
     document.getElementById("gone").hidden = false;
     return;
   }
@@ -470,6 +483,9 @@ async function start() {
     seek();
     await list();
     window.addEventListener("pocket", list);
+    if (asked.get("tag") && bundle) {
+      find(asked.get("tag"));
+    }
   }
 }
 

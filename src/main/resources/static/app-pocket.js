@@ -87,6 +87,11 @@ export function fill(words, values) {
   return words.replace(/\{(\w+)\}/g, (hole, name) => values[name] ?? hole);
 }
 
+// a phone's clock may be wrong; the server's was compared with it when the work was taken along
+export function serverTime(entry) {
+  return new Date(Date.parse(entry.doneAt) + entry.offsetMs).toISOString();
+}
+
 let trouble = null;
 let going = false;
 
@@ -132,10 +137,12 @@ async function pass() {
     if (key.person !== person.id) {
       return "other";
     }
+    // from here on it may have arrived though no answer comes back, so it is not changed any more
+    await within(["outbox"], (outbox) => ask(outbox.put({ ...entry, tried: true })));
     const answer = await fetch(bar.dataset.deliver, {
       method: "POST",
       headers: { Accept: "application/json", "Content-Type": "application/json", [key.header]: key.token },
-      body: JSON.stringify({ ...entry, html: undefined, state: undefined, wrongs: undefined, sentAt: new Date().toISOString() }),
+      body: JSON.stringify({ ...entry, html: undefined, state: undefined, wrongs: undefined, tried: undefined, sentAt: new Date().toISOString() }),
       signal: AbortSignal.timeout(2 * HALF_A_MINUTE),
     });
     if (answer.status === 401 || answer.status === 403) {
@@ -153,9 +160,9 @@ async function pass() {
 function settle(entry, said) {
   return within(["outbox", "sent"], async (outbox, sent) => {
     if (said.outcome === "REFUSED") {
-      await ask(outbox.put({ ...entry, state: "refused", wrongs: said.wrongs }));
+      await ask(outbox.put({ ...entry, tried: false, state: "refused", wrongs: said.wrongs }));
     } else {
-      await ask(sent.put({ key: entry.key, person: entry.person, page: entry.page, title: entry.title, doneAt: entry.doneAt, outcome: said.outcome, link: said.link }));
+      await ask(sent.put({ key: entry.key, person: entry.person, page: entry.page, title: entry.title, doneAt: serverTime(entry), outcome: said.outcome, link: said.link }));
       await ask(outbox.delete(entry.order));
     }
   });

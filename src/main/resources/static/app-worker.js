@@ -29,7 +29,9 @@ async function open(request) {
   try {
     return await fetch(request);
   } catch (unreachable) {
-    return (await kept(page)) ? Response.redirect(page) : Promise.reject(unreachable);
+    // the code of a label leads to its unit all the same
+    const label = /\/t\/([^/]+)$/.exec(new URL(request.url).pathname);
+    return (await kept(page)) ? Response.redirect(label ? `${page}?tag=${label[1]}` : page) : Promise.reject(unreachable);
   }
 }
 

@@ -2,6 +2,7 @@ package freshet.offline;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -101,10 +102,19 @@ class DeliveryTable {
         return jdbc.sql(CONFLICTS + """
                         where cast(:person as bigint) is null or c.person_id = :person
                         order by c.settled_at is not null, coalesce(c.settled_at, c.found_at) desc, c.id desc limit :most""")
-                .param("person", personId, java.sql.Types.BIGINT)
+                .param("person", personId, Types.BIGINT)
                 .param("most", most)
                 .query((row, n) -> conflict(row))
                 .list();
+    }
+
+    int open(@Nullable Long personId) {
+        return jdbc.sql("""
+                        select count(*) from conflict
+                        where settled_at is null and (cast(:person as bigint) is null or person_id = :person)""")
+                .param("person", personId, Types.BIGINT)
+                .query(Integer.class)
+                .single();
     }
 
     void settle(long id, Conflict.How how, @Nullable String why, @Nullable String link, long by, Instant now) {

@@ -111,6 +111,12 @@ public class Offline {
         return table.conflicts(me.owner() ? null : me.id(), MOST_CONFLICTS);
     }
 
+    /** How many this person may settle. */
+    @Transactional(readOnly = true)
+    public int toSettle(Person me) {
+        return table.open(me.owner() ? null : me.id());
+    }
+
     @Transactional(readOnly = true)
     public Conflict conflict(long id, Person me) {
         return theirs(table.conflict(id), id, me);

@@ -7,6 +7,7 @@ import freshet.fleet.FleetQuery;
 import freshet.fleet.FleetRow;
 import freshet.fleet.Word;
 import freshet.hire.Hires;
+import freshet.offline.Offline;
 import freshet.people.Person;
 import freshet.rounds.Rounds;
 import freshet.rounds.WorkQuery;
@@ -39,6 +40,7 @@ class HomeController {
     private final Fleet fleet;
     private final SeasonBoard seasons;
     private final Timetable timetable;
+    private final Offline offline;
     private final Hires hires;
     private final Rounds rounds;
     private final Clock clock;
@@ -48,6 +50,7 @@ class HomeController {
             Fleet fleet,
             SeasonBoard seasons,
             Timetable timetable,
+            Offline offline,
             Hires hires,
             Rounds rounds,
             Clock clock) {
@@ -55,6 +58,7 @@ class HomeController {
         this.fleet = fleet;
         this.seasons = seasons;
         this.timetable = timetable;
+        this.offline = offline;
         this.hires = hires;
         this.rounds = rounds;
         this.clock = clock;
@@ -76,6 +80,7 @@ class HomeController {
                 .sorted(Comparator.comparing(BoardSite::late).reversed().thenComparing(BoardSite::siteName))
                 .limit(SITES)
                 .toList();
+        model.addAttribute("toSettle", offline.toSettle(me));
         model.addAttribute("failedRuns", me.owner() ? timetable.failed() : 0);
         model.addAttribute("myRounds", rounds.todaysRounds(me.id()));
         model.addAttribute("myWork", rounds.work(WorkQuery.assignedTo(me.id(), MINE)));

@@ -18,6 +18,7 @@
             "care",
             "fleet",
             "rounds",
+            "offline",
             "hands",
             "repairs",
             "wear"

@@ -16,7 +16,10 @@ import freshet.findings.Findings;
 import freshet.hands.Hands;
 import freshet.happenings.Happenings;
 import freshet.hire.Hires;
+import freshet.offline.Entry;
+import freshet.offline.Offline;
 import freshet.people.People;
+import freshet.people.Person;
 import freshet.photos.Photos;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
@@ -28,6 +31,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
@@ -88,6 +92,9 @@ class GalleryJourneyTests {
 
     @Autowired
     Repairs repairs;
+
+    @Autowired
+    Offline offline;
 
     @Autowired
     TestClock clock;
@@ -222,10 +229,29 @@ class GalleryJourneyTests {
         screens.put("help-flow-test", "/help/flow-test");
         screens.put("take-along", "/take-along");
         screens.put("offline", "/offline");
+        screens.put("conflict", conflict(record));
         screens.put("conflicts", "/offline/conflicts");
         screens.put("offline-unit", "/take-along/units/" + worn);
         screens.put("no-such-page", "/pumps/999999");
         return screens;
+    }
+
+    /** A record's task, signed by another without a signal. */
+    private String conflict(ServiceRecord record) {
+        Person jonah = people.personNamed("jonah").orElseThrow();
+        Entry entry = new Entry(
+                UUID.randomUUID(),
+                1,
+                jonah.id(),
+                Entry.Kind.TASK,
+                record.taskId(),
+                record.title() + ", " + record.tag(),
+                clock.instant(),
+                null,
+                0,
+                Entry.Known.NOTHING,
+                Map.of("version", "0"));
+        return String.valueOf(offline.deliver(entry, jonah).link());
     }
 
     private void look(Browser browser, String name, String path) {
