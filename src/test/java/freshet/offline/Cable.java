@@ -79,6 +79,11 @@ final class Cable implements AutoCloseable {
                 Socket its = new Socket(InetAddress.getLoopbackAddress(), server);
                 ends.add(phone);
                 ends.add(its);
+                if (socket.isClosed()) {
+                    // cut at this very moment
+                    shut(phone);
+                    shut(its);
+                }
                 AtomicInteger losing = new AtomicInteger();
                 run(() -> carry(phone, its, losing, true));
                 run(() -> carry(its, phone, losing, false));
