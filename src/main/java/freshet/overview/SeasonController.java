@@ -34,6 +34,8 @@ class SeasonController {
     /** And so many of those who will not be ready, before it says how many more there are. */
     private static final int LATE = 10;
 
+    private static final int LATE_AT_MOST = 500;
+
     @GetMapping("/season")
     String season(
             @RequestParam(defaultValue = "1") String page,
@@ -69,7 +71,7 @@ class SeasonController {
                                 .sum()));
         Outlook outlook = hands.outlook();
         model.addAttribute("outlook", outlook);
-        model.addAttribute("lateShown", late.equals("all") ? outlook.late().size() : LATE);
+        model.addAttribute("lateShown", late.equals("all") ? LATE_AT_MOST : LATE);
         return "overview/season";
     }
 }

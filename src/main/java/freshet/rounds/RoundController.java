@@ -24,7 +24,8 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 @Controller
 class RoundController {
 
-    private static final int PAST = 60;
+    private static final int PAST = 30;
+    private static final int LEFT_OVER = 200;
 
     private final Rounds rounds;
     private final People people;
@@ -56,7 +57,7 @@ class RoundController {
                 coming.stream()
                         .filter(round -> round.personId() == null || round.personId() != me.id())
                         .toList());
-        model.addAttribute("leftOver", rounds.leftOver(today, PAST));
+        model.addAttribute("leftOver", rounds.leftOver(today, LEFT_OVER));
         model.addAttribute("past", rounds.before(today.minusDays(1), PAST));
         return "rounds/list";
     }

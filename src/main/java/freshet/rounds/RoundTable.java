@@ -97,6 +97,15 @@ class RoundTable {
                 Map.of("day", day));
     }
 
+    /** Those before that day on which something is left, the latest first. */
+    List<Round> leftBefore(LocalDate day, int most) {
+        return rounds(ROUNDS + """
+                where r.withdrawn_at is null and r.day < :day and exists (
+                  select 1 from round_stop st left join task t on t.id = st.task_id
+                  where st.round_id = r.id and (t.state = 'OPEN' or st.unit_id is not null and st.seen_at is null))
+                order by r.day desc, r.name, r.id limit\s""" + most, Map.of("day", day));
+    }
+
     private List<Round> rounds(String sql, Map<String, ?> params) {
         List<Head> heads =
                 jdbc.sql(sql).params(params).query((row, n) -> head(row)).list();

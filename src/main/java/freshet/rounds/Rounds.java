@@ -1,5 +1,6 @@
 package freshet.rounds;
 
+import freshet.board.Board;
 import freshet.care.Care;
 import freshet.care.Task;
 import freshet.people.NotFound;
@@ -37,6 +38,7 @@ public class Rounds {
     private final RoundTable rounds;
     private final StopTable stops;
     private final WorkTable work;
+    private final Board board;
     private final Care care;
     private final Pumps pumps;
     private final Places places;
@@ -47,6 +49,7 @@ public class Rounds {
             RoundTable rounds,
             StopTable stops,
             WorkTable work,
+            Board board,
             Care care,
             Pumps pumps,
             Places places,
@@ -55,6 +58,7 @@ public class Rounds {
         this.rounds = rounds;
         this.stops = stops;
         this.work = work;
+        this.board = board;
         this.care = care;
         this.pumps = pumps;
         this.places = places;
@@ -211,7 +215,7 @@ public class Rounds {
     /** The rounds of earlier days on which something is left that stands on no round since, the latest first. */
     @Transactional(readOnly = true)
     public List<Round> leftOver(LocalDate today, int most) {
-        return rounds.before(today, most).stream()
+        return rounds.leftBefore(today, most).stream()
                 .filter(round -> round.stops().stream().anyMatch(stop -> stop.leftOver(round.day())))
                 .toList();
     }
@@ -247,6 +251,7 @@ public class Rounds {
      * @throws TasksChanged when some of them are no longer as they were chosen
      */
     public void asChosen(List<Chosen> tasks) {
+        board.holdOffPlanning();
         Map<Long, RoundTable.NowTask> now = rounds
                 .lockedTasks(tasks.stream().map(Chosen::taskId).toList())
                 .stream()
