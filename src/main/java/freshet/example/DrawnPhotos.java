@@ -5,6 +5,7 @@ import freshet.care.Moment;
 import freshet.care.PhotoPlace;
 import freshet.care.Task;
 import freshet.checklists.CheckLine;
+import freshet.checklists.Phase;
 import freshet.findings.Finding;
 import freshet.findings.Findings;
 import freshet.people.Person;
@@ -53,6 +54,7 @@ final class DrawnPhotos {
         photos.hang("unit:" + worn, photos.keep(plate(), teo), "Nameplate, on the side of the cord", teo);
         Task first = care.tasksOf(worn).stream()
                 .filter(Task::open)
+                .filter(task -> task.phase() == Phase.OPENING || task.phase() == Phase.CLOSING)
                 .min(Comparator.comparing(Task::dueOn))
                 .orElseThrow();
         care.worksheet(first.id()).checklist().lines().stream()

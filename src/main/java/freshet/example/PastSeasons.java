@@ -46,7 +46,9 @@ final class PastSeasons {
         for (int i = 0; i < units.size(); i++) {
             Unit unit = units.get(i);
             LocalDate today = LocalDate.now(clock.withZone(unit.stand().zone()));
-            List<Task> tasks = care.tasksOf(unit.id());
+            List<Task> tasks = care.tasksOf(unit.id()).stream()
+                    .sorted(Comparator.comparing(task -> !ofSeason(task)))
+                    .toList();
             for (Task planned : tasks) {
                 // what was signed before it may have done it too
                 Task task = care.task(planned.id());
@@ -75,6 +77,10 @@ final class PastSeasons {
         boolean yard = unit.tag().startsWith("BF-");
         boolean teo = number % 9 == 5 && task.phase() != Phase.ELECTRICAL;
         return crew.get(yard ? teo ? "teo" : "ilse" : "freya");
+    }
+
+    private static boolean ofSeason(Task task) {
+        return task.phase() == Phase.OPENING || task.phase() == Phase.CLOSING;
     }
 
     private static boolean everyMonthOrSo(Task task) {
