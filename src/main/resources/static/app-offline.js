@@ -322,6 +322,11 @@ function mark(form, list) {
 
 // the presses of the page that need the server are not here
 function fit(form, kind) {
+  const shots = sheet.querySelectorAll("[data-sheet] :is(.shots, .choose, .strip, img)");
+  if (shots.length) {
+    form.prepend(make("p", words.photo, { class: "hint" }));
+    shots.forEach((each) => each.remove());
+  }
   if (kind === "FLOW_TEST") {
     form.querySelectorAll('button[value^="add-"], button[value^="out-"]').forEach((each) => each.remove());
     const press = form.querySelector('button.press[value="work"]');
@@ -331,7 +336,7 @@ function fit(form, kind) {
   if (kind === "TASK") {
     form.querySelectorAll('button[value="save"]').forEach((each) => (each.textContent = words.keep));
     // what the page counted when it was taken along
-    form.querySelectorAll(".sign p, .photo, input[type=file]").forEach((each) => each.remove());
+    form.querySelectorAll(".sign p").forEach((each) => each.remove());
   }
   const at = form.querySelector('input[name="at"]');
   if (at) {

@@ -246,6 +246,10 @@ class OfflineJourneyTests {
     void losesNothingWhenThePhoneDiesTheSignInEndsAndAnswersAreLost() {
         cable.cut();
         open("/pumps/" + far.id() + "/finding");
+        assertThat(browser.text()).contains("A photo is added where there is a signal");
+        assertThat(browser.driver().executeScript("return document.querySelectorAll('input[type=file]').length"))
+                .as("no photo is taken that would be dropped")
+                .isEqualTo(0L);
         browser.driver().executeScript(FILL, Map.of("what", "Cord jacket split at the gland"));
         read(near, "412.6");
         browser.close();
