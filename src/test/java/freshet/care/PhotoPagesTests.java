@@ -237,8 +237,10 @@ class PhotoPagesTests {
                 .getResponse();
         assertThat(Pictures.read(small.getContentAsByteArray()).getWidth()).isEqualTo(480);
 
-        assertThat(mvc.perform(get("/photos/" + id)).andReturn().getResponse().getStatus())
-                .isEqualTo(302);
+        MockHttpServletResponse stranger =
+                mvc.perform(get("/photos/" + id)).andReturn().getResponse();
+        assertThat(stranger.getStatus()).isIn(302, 401);
+        assertThat(stranger.getContentAsByteArray()).isEmpty();
         assertThat(pages.open("/photos/999999").status()).isEqualTo(404);
         assertThat(pages.open("/photos/999999/small").status()).isEqualTo(404);
     }
@@ -303,7 +305,7 @@ class PhotoPagesTests {
                         .build(),
                 HttpResponse.BodyHandlers.discarding());
         Document page = Jsoup.parse(ask(browser, address()).body());
-        assertThat(page.select("form.checks input[type=file]").size()).isGreaterThan(20);
+        assertThat(page.select("form.checks input[type=file]").size()).isGreaterThan(15);
 
         HttpResponse<String> large = send(browser, page, 50L << 20);
         assertThat(large.statusCode()).isEqualTo(422);
@@ -336,6 +338,10 @@ class PhotoPagesTests {
                 .filter(field -> !field.id().equals(found))
                 .forEach(field -> parts.append("--edge\r\nContent-Disposition: form-data; name=\"" + field.id()
                         + "\"; filename=\"\"\r\nContent-Type: application/octet-stream\r\n\r\n\r\n"));
+        // a longer checklist than this one has more parts than the fifty that the server takes by itself
+        for (int i = 0; i < 30; i++) {
+            parts.append(part("line[c" + i + "].finding", ""));
+        }
         assertThat(parts.toString().split("--edge").length).isGreaterThan(50);
         parts.append("--edge\r\nContent-Disposition: form-data; name=\"" + found
                 + "\"; filename=\"large.jpg\"\r\nContent-Type: image/jpeg\r\n\r\n");
