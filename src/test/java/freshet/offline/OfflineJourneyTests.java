@@ -170,6 +170,36 @@ class OfflineJourneyTests {
         ready();
     }
 
+    private void timeADrum(Unit unit) {
+        open("/pumps/" + unit.id() + "/flow-test");
+        tap("[data-press=start]");
+        tap("[data-press=lap]");
+        assertThat(browser.driver().findElement(By.id("lap1")).getAttribute("value"))
+                .as("the stopwatch runs without a network")
+                .isNotEmpty();
+        browser.driver()
+                .executeScript(
+                        FILL,
+                        Map.of(
+                                "container",
+                                "60 L",
+                                "lap1",
+                                "38.1",
+                                "lap2",
+                                "38.3",
+                                "lap3",
+                                "38.0",
+                                "lift",
+                                "3 m",
+                                "pieces[0].bore",
+                                "38 mm",
+                                "pieces[0].length",
+                                "10 m"));
+        tap("#sheet button.press[value=work]");
+        await("Written down on this phone");
+        ready();
+    }
+
     @Test
     void worksARoundWithoutANetworkAndKeepsBothWhereSomebodyElseSignedMeanwhile() {
         cable.cut();
@@ -191,9 +221,10 @@ class OfflineJourneyTests {
         browser.picture("offline-task-390").phone();
         assertThat(faults()).isEmpty();
         read(near, "412.6");
+        timeADrum(near);
         sign(near);
         sign(far);
-        assertThat(browser.text()).contains("3 waiting to be sent");
+        assertThat(browser.text()).contains("4 waiting to be sent");
         browser.picture("offline-outbox-390").phone();
         assertThat(faults()).isEmpty();
         Worksheet sheet = care.worksheet(opening(far).id());
@@ -216,7 +247,8 @@ class OfflineJourneyTests {
                         .query(Long.class)
                         .list())
                 .isSorted()
-                .hasSize(3);
+                .hasSize(4);
+        assertThat(readings.flowTests(near.id())).hasSize(1);
         assertThat(browser.text()).doesNotContain("waiting to be sent");
 
         browser.driver()
