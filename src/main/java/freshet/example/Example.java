@@ -22,6 +22,7 @@ import freshet.pumps.Pumps;
 import freshet.readings.Readings;
 import freshet.repairs.Repairs;
 import freshet.rounds.Rounds;
+import freshet.rules.CareRules;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -80,6 +81,7 @@ public class Example {
     private final Happenings happenings;
     private final Repairs repairs;
     private final Places places;
+    private final CareRules rules;
     private final Rounds rounds;
     private final Hands hands;
     private final Clock clock;
@@ -97,6 +99,7 @@ public class Example {
             Happenings happenings,
             Repairs repairs,
             Places places,
+            CareRules rules,
             Rounds rounds,
             Hands hands,
             Clock clock) {
@@ -112,6 +115,7 @@ public class Example {
         this.happenings = happenings;
         this.repairs = repairs;
         this.places = places;
+        this.rules = rules;
         this.rounds = rounds;
         this.hands = hands;
         this.clock = clock;
@@ -126,6 +130,7 @@ public class Example {
         Person ilse = crew.get("ilse");
         people.acceptToken(ilse.id(), "example", TOKEN);
         exchange.takeIn(FILES.stream().map(Example::file).toList(), ilse);
+        new OwnRules(rules, places, pumps).setThem(ilse);
         board.plan();
         new PastTests(pumps, readings, clock).makeThem(crew);
         CrewsRounds crewsRounds = new CrewsRounds(pumps, care, rounds, hands, clock);

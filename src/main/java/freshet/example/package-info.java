@@ -9,6 +9,7 @@
             "checklists",
             "photos",
             "findings",
+            "rules",
             "board",
             "care",
             "repairs",

@@ -28,6 +28,8 @@ import freshet.repairs.Repair;
 import freshet.repairs.Repairs;
 import freshet.rounds.Round;
 import freshet.rounds.Rounds;
+import freshet.rules.CareRule;
+import freshet.rules.CareRules;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -75,6 +77,9 @@ class ExampleYardTests {
     Places places;
 
     @Autowired
+    CareRules rules;
+
+    @Autowired
     Rounds rounds;
 
     @Autowired
@@ -100,6 +105,7 @@ class ExampleYardTests {
                 happenings,
                 repairs,
                 places,
+                rules,
                 rounds,
                 hands,
                 clock);
@@ -129,6 +135,10 @@ class ExampleYardTests {
         assertThat(repairs.putOff()).extracting(Finding::tag).containsExactly("OS-05");
         assertThat(hires.count()).isEqualTo(new Hires.Count(3, 1, 1));
         assertThat(happenings.count(HappeningKind.STORM, true)).isEqualTo(9);
+        assertThat(rules.active())
+                .filteredOn(rule -> rule.code().startsWith("own-"))
+                .extracting(CareRule::job)
+                .containsExactly("monthly", "engine-oil");
         assertThat(fraction("BF-07")).isBetween(0.80, 0.87);
         assertThat(fraction("BF-01")).isBetween(0.95, 1.03);
         long swapped = pumps.unitTagged("BF-19").orElseThrow().id();

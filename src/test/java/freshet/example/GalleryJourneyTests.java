@@ -26,6 +26,7 @@ import freshet.pumps.Pumps;
 import freshet.readings.Readings;
 import freshet.repairs.Repairs;
 import freshet.rounds.Rounds;
+import freshet.rules.CareRules;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -85,6 +86,9 @@ class GalleryJourneyTests {
     Places places;
 
     @Autowired
+    CareRules rules;
+
+    @Autowired
     Rounds rounds;
 
     @Autowired
@@ -117,6 +121,7 @@ class GalleryJourneyTests {
                         happenings,
                         repairs,
                         places,
+                        rules,
                         rounds,
                         hands,
                         clock)
