@@ -50,6 +50,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 
 @FreshetTest
@@ -71,6 +72,9 @@ class RepairsTests {
 
     @Autowired
     Care care;
+
+    @Autowired
+    JdbcClient jdbc;
 
     @Autowired
     Happenings happenings;
@@ -180,6 +184,15 @@ class RepairsTests {
         repairs.done(id, 1, dry(), teo);
         assertThat(open(small)).isEmpty();
         assertThat(retests(small)).hasSize(1);
+
+        // a rule for repaired pumps opens it instead, and nothing a second time
+        jdbc.sql("update care_rule set active = true where code = 'after-repair-utility-submersible'")
+                .update();
+        Unit ruled = yard.unit("BF-13");
+        long seal = findings.write(FindingDraft.about(ruled.id(), 3, "Weeps"), teo);
+        repairs.done(repairs.plan(ruled.id(), plan(List.of(seal)), teo), 1, dry(), teo);
+        assertThat(retests(ruled)).extracting(Task::title).containsExactly("Back to service after repair");
+        assertThat(open(ruled)).hasSize(1);
     }
 
     @Test
