@@ -84,9 +84,8 @@ class Corrections {
             wrongs.add(at("instrument", "care.instrument.long", Desk.LONGEST_INSTRUMENT));
         }
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        if (old.signedAt().isAfter(now.plus(Desk.CLOCKS_DIFFER))) {
-            wrongs.add(at(
-                    "", "care.time.beforeLast", Desk.minute(now, old.zone()), Desk.minute(old.signedAt(), old.zone())));
+        if (WorkTimes.setBack(old.signedAt(), now)) {
+            wrongs.add(WorkTimes.before("", "care.time.beforeLast", now, old.signedAt(), old.zone()));
         }
         Refused.ifAny(wrongs);
         long id = records.insert(new ServiceRecord(

@@ -20,16 +20,11 @@ import freshet.photos.Photos;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -40,14 +35,7 @@ import org.springframework.stereotype.Component;
 @Component
 class Desk {
 
-    /** A phone's clock may be ahead by so much. */
-    static final Duration CLOCKS_DIFFER = Duration.ofMinutes(5);
-
     static final int LONGEST_INSTRUMENT = 120;
-
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
-
-    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private final TaskTable tasks;
     private final RecordTable records;
@@ -146,11 +134,9 @@ class Desk {
         Checklist checklist = checklistOf(task, lineIds(signOff.answers()));
         Judgement judgement = Judgement.of(checklist, unit.model().ratings(), by, byLine(checklist, signOff.answers()));
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        Instant ended = signOff.endedAt() == null ? now : signOff.endedAt();
-        Instant started = started(task, signOff, ended);
+        WorkTimes times = WorkTimes.of(task, signOff, now);
         List<Wrong> wrongs = new ArrayList<>(judgement.wrongs());
-        wrongs.addAll(wrongTimes(task, started, ended, now));
-        wrongs.addAll(clockSetBack(task, signOff, now));
+        wrongs.addAll(times.wrongs(records.lastSigned(unit.id())));
         wrongs.addAll(notForThisPerson(task, checklist, by));
         String instrument =
                 Typed.text(signOff.instrument() == null ? tasks.notes(taskId).instrument() : signOff.instrument());
@@ -172,8 +158,8 @@ class Desk {
                 unit.serial(),
                 place(unit),
                 task.zone(),
-                started,
-                ended,
+                times.started(),
+                times.ended(),
                 now,
                 by.id(),
                 by.fullName(),
@@ -190,7 +176,7 @@ class Desk {
                             Objects.equals(photo.place().lineId(), line.check().id()))
                     .forEach(photo -> kept.hang("finding:" + findingId, photo.photoId(), null, by));
         }
-        tasks.signed(task, started);
+        tasks.signed(task, times.started());
         Why left = Why.of("left", by.fullName(), task.title());
         if (judgement.left().contains(Competence.ELECTRICAL)) {
             followUps.electricalTest(unit, recordId, left);
@@ -226,48 +212,6 @@ class Desk {
         Map<Long, Answer> byLine = new LinkedHashMap<>();
         answers.forEach(answer -> byLine.put(checklist.line(answer.lineId()).id(), answer));
         return byLine;
-    }
-
-    private static Instant started(Task task, SignOff signOff, Instant ended) {
-        if (signOff.startedAt() != null) {
-            return signOff.startedAt();
-        }
-        return task.startedAt() == null || task.startedAt().isAfter(ended) ? ended : task.startedAt();
-    }
-
-    private static List<Wrong> wrongTimes(Task task, Instant started, Instant ended, Instant now) {
-        List<Wrong> wrongs = new ArrayList<>();
-        LocalDate day = LocalDate.ofInstant(ended, task.zone());
-        if (ended.isAfter(now.plus(CLOCKS_DIFFER))) {
-            wrongs.add(at("endedAt", "care.time.future"));
-        } else if (day.isBefore(task.opensOn())) {
-            wrongs.add(at("endedAt", "care.time.early", DAY.format(task.opensOn())));
-        }
-        if (started.isAfter(ended)) {
-            wrongs.add(at("startedAt", "care.time.order"));
-        }
-        return wrongs;
-    }
-
-    /** A clock that was set back would date the work before what is known already. */
-    private List<Wrong> clockSetBack(Task task, SignOff signOff, Instant now) {
-        Instant soon = now.plus(CLOCKS_DIFFER);
-        Instant first = signOff.startedAt() == null && signOff.endedAt() == null ? task.startedAt() : null;
-        if (first != null && first.isAfter(soon)) {
-            return List.of(
-                    at("endedAt", "care.time.beforeFirst", minute(now, task.zone()), minute(first, task.zone())));
-        }
-        return records
-                .lastSigned(task.unitId())
-                .filter(last -> last.isAfter(soon))
-                .map(last -> at("endedAt", "care.time.beforeLast", minute(now, task.zone()), minute(last, task.zone())))
-                .stream()
-                .toList();
-    }
-
-    /** As everybody reads it, whatever the language. */
-    static String minute(Instant at, ZoneId zone) {
-        return MINUTE.format(at.atZone(zone));
     }
 
     /** What a competent person measured is signed by one, and a task that is all theirs too. */

@@ -275,7 +275,7 @@ class CarePagesTests {
         assertThat(page.wrong("endedAt")).isEqualTo("This is later than now.");
         assertThat(page.value("endedAt")).isEqualTo("2026-03-14T23:00");
         Page early = teos.submit(address(), form(teo, "sign", "endedAt", "2026-02-14T12:00"));
-        assertThat(early.wrong("endedAt")).startsWith("This task counts from 15 Feb 2026.");
+        assertThat(early.wrong("endedAt")).startsWith("This task counts from 2026-02-15.");
     }
 
     @Test
