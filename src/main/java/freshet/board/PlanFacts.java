@@ -369,14 +369,15 @@ class PlanFacts {
         Instant since = clock.instant().minus(Duration.ofDays(SiteDays.DAYS_AHEAD + 3));
         ask(HAPPENINGS, ids).param("since", since.atOffset(ZoneOffset.UTC)).query(row -> {
             long unit = row.getLong("unit_id");
+            SiteDays site = siteOf.get(unit);
+            if (site == null) {
+                return;
+            }
             Instant at = instant(row, "happened_at");
             happenings
                     .computeIfAbsent(unit, id -> new ArrayList<>())
                     .add(new Occasion(
-                            row.getLong("id"),
-                            HappeningKind.valueOf(row.getString("kind")),
-                            at,
-                            Objects.requireNonNull(siteOf.get(unit)).day(at)));
+                            row.getLong("id"), HappeningKind.valueOf(row.getString("kind")), at, site.day(at)));
         });
         return happenings;
     }

@@ -19,6 +19,7 @@ public record WorkLine(
         LocalDate opensOn,
         LocalDate dueOn,
         long daysOver,
+        int graceDays,
         int minutes,
         long assignedTo,
         @Nullable String assignedName,
@@ -36,7 +37,7 @@ public record WorkLine(
     }
 
     public boolean late() {
-        return daysOver > 0;
+        return daysOver > graceDays;
     }
 
     /** What a form's box sends of it. */

@@ -90,6 +90,7 @@ class WorkTable {
                 row.getObject("opens_on", LocalDate.class),
                 row.getObject("due_on", LocalDate.class),
                 -row.getLong("days_left"),
+                row.getInt("grace_days"),
                 row.getInt("minutes"),
                 row.getLong("assigned_to"),
                 row.getString("assigned_name"),
