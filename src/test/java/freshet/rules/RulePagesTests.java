@@ -332,7 +332,7 @@ class RulePagesTests {
 
     @Test
     void saysWhatStandsNowWhenSomebodyChangedARuleMeanwhile() {
-        CareRule rule = rule("electrical-engine-trash");
+        CareRule rule = rule("opening-engine-trash");
         pages.submit("/rules/" + rule.id() + "/rest", "version", String.valueOf(rule.version()));
 
         Page stale = pages.submit(
@@ -341,7 +341,9 @@ class RulePagesTests {
 
         assertThat(stale.status()).isEqualTo(409);
         assertThat(stale.value("name")).isEqualTo("Oil of BF-07");
-        assertThat(stale.text("section.warn")).contains("Electrical check").doesNotContain("??");
+        assertThat(stale.text("section.warn"))
+                .contains("Name of the rule Opening")
+                .doesNotContain("??");
         assertThat(stale.value("version")).isEqualTo(String.valueOf(rule.version() + 1));
         Page saved = pages.submit(
                 "/rules/" + rule.id(),
