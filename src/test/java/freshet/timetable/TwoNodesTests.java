@@ -125,7 +125,8 @@ class TwoNodesTests {
             execute("""
                     create table seen.task as
                       select *, row_number() over (order by unit_id, rule_id, occurrence) as place, count(*) over () as tasks
-                      from task where state = 'OPEN' and started_at is null and rule_id is not null;
+                      from task where state = 'OPEN' and started_at is null and rule_id is not null
+                        and id not in (select task_id from round_stop where task_id is not null);
                     delete from task where id in (select id from seen.task);
                     """);
             hand.setAutoCommit(false);
