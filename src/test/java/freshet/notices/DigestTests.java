@@ -13,6 +13,7 @@ import freshet.care.Task;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
 import freshet.measures.UnitSystem;
+import freshet.people.Language;
 import freshet.people.People;
 import freshet.people.Person;
 import freshet.places.Site;
@@ -177,6 +178,37 @@ class DigestTests {
         mail.work();
 
         assertThat(MailYard.only(POST).text()).contains("of reference at 9.8\u00a0ft, 2 tests");
+    }
+
+    @Test
+    void speaksTheLanguageOfItsReader() {
+        unit("BF-04");
+        people.readIn(teo.id(), Language.ES);
+        clock.set(MONDAY);
+
+        mail.work();
+
+        MailYard.Arrived digest = MailYard.only(POST);
+        assertThat(digest.title()).isEqualTo("1 atrasada en Brackenfold Pump Yard");
+        assertThat(digest.text().replace('\u00a0', ' ').replaceAll("http://\\S+", "<link>"))
+                .isEqualTo("""
+                Brackenfold Pump Yard, lunes 23 de marzo de 2026
+                ------------------------------------------------
+                De una unidad no se sabe: nada la prueba ahora.
+
+                Atrasadas: 1
+                  BF-04  Opening 2026, 3 días de atraso, vencía el vie 20 mar., 35 min
+                    <link>
+
+                Recibes esto cada día a las 6:00 porque así lo elegiste, y solo cuando hay algo que decir.
+                Abrir Freshet:
+                <link>
+                Elegir lo que recibes:
+                <link>
+                Parar el resumen, sin entrar:
+                <link>
+                """);
+        assertThat(Jsoup.parse(digest.html()).selectFirst("html").attr("lang")).isEqualTo("es");
     }
 
     @Test
