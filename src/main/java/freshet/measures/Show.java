@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.MonthDay;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
 
 /** Writes quantities, times and dates the way one person reads them; pages know it as {@code show}. */
@@ -110,23 +111,20 @@ public record Show(UnitSystem system, Locale locale, LocalDate today) {
 
     /** A day as people say it: "Fri 20 Mar", with the year when it is not this one. */
     public String day(LocalDate day) {
-        return pattern(day.getYear() == today.getYear() ? "EEE d MMM" : "d MMM yyyy")
-                .format(day);
+        return said(day.getYear() == today.getYear() ? "EEE d MMM" : "d MMM yyyy", day);
     }
 
     /** A day without its weekday: "20 Mar", with the year when it is not this one. */
     public String date(LocalDate day) {
-        return pattern(day.getYear() == today.getYear() ? "d MMM" : "d MMM yyyy")
-                .format(day);
+        return said(day.getYear() == today.getYear() ? "d MMM" : "d MMM yyyy", day);
     }
 
     public String longDay(LocalDate day) {
-        return pattern(locale.getLanguage().equals("es") ? "EEEE d 'de' MMMM 'de' yyyy" : "EEEE d MMMM yyyy")
-                .format(day);
+        return said(locale.getLanguage().equals("es") ? "EEEE d 'de' MMMM 'de' yyyy" : "EEEE d MMMM yyyy", day);
     }
 
     public String monthDay(MonthDay day) {
-        return pattern("d MMM").format(day);
+        return said("d MMM", day);
     }
 
     public String date(Instant at, ZoneId zone) {
@@ -135,7 +133,7 @@ public record Show(UnitSystem system, Locale locale, LocalDate today) {
 
     /** A day with its time at the place: "12 Mar 2026, 14:05". */
     public String dayTime(Instant at, ZoneId zone) {
-        return pattern("d MMM yyyy, HH:mm").format(at.atZone(zone));
+        return said("d MMM yyyy, HH:mm", at.atZone(zone));
     }
 
     /** For the datetime attribute of a time element. */
@@ -143,7 +141,8 @@ public record Show(UnitSystem system, Locale locale, LocalDate today) {
         return at.atZone(zone).toLocalDate().toString();
     }
 
-    private DateTimeFormatter pattern(String pattern) {
-        return DateTimeFormatter.ofPattern(pattern, locale);
+    /** Spanish writes a point behind a shortened month, which would stand twice at the end of a sentence. */
+    private String said(String pattern, TemporalAccessor at) {
+        return DateTimeFormatter.ofPattern(pattern, locale).format(at).replace(".", "");
     }
 }
