@@ -9,6 +9,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -70,7 +71,8 @@ final class Intervals {
     }
 
     private boolean inWindow(Base base, Work work) {
-        Days due = earliest(base, new AsOf(work.at(), work.day()));
+        // as it stood before this work, which may itself have laid the unit up
+        Days due = earliest(base, new AsOf(work.at().minus(1, ChronoUnit.MICROS), work.day()));
         if (due == null) {
             return false;
         }
