@@ -1,0 +1,148 @@
+package freshet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.MessageFormat;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Properties;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Everything that people read is there in both languages, and nothing that they read stands in a page itself. */
+class LanguageTests {
+
+    private static final Path RESOURCES = Path.of("src/main/resources");
+    private static final Locale SPANISH = Locale.forLanguageTag("es-US");
+
+    // text between tags with a letter in it
+    private static final Pattern TEXT = Pattern.compile("<([a-z][\\w:-]*)([^<>]*)>([^<>]*\\p{L}[^<>]*)<");
+    private static final Pattern ATTRIBUTE =
+            Pattern.compile("\\s(title|placeholder|aria-label|alt|aria-description)=\"([^\"]*\\p{L}[^\"]*)\"");
+
+    private final List<String> wrong = new ArrayList<>();
+
+    @Test
+    void saysEverythingInSpanish() {
+        for (Path english : bundles()) {
+            Properties here = load(english);
+            Properties there = load(spanish(english));
+            TreeSet<String> missing = new TreeSet<>(here.stringPropertyNames());
+            missing.removeAll(there.stringPropertyNames());
+            missing.forEach(key -> wrong.add(key + " is not there in Spanish"));
+            TreeSet<String> left = new TreeSet<>(there.stringPropertyNames());
+            left.removeAll(here.stringPropertyNames());
+            left.forEach(key -> wrong.add(key + " is there in Spanish only"));
+        }
+        assertThat(wrong).isEmpty();
+    }
+
+    @Test
+    void fillsTheSamePlacesInBothLanguages() {
+        for (Path english : bundles()) {
+            Properties here = load(english);
+            Properties there = load(spanish(english));
+            for (String key : here.stringPropertyNames()) {
+                String text = there.getProperty(key);
+                if (text == null) {
+                    continue;
+                }
+                if (places(here.getProperty(key), Locale.ENGLISH) != places(text, SPANISH)) {
+                    wrong.add(key + " has other places: " + text);
+                }
+                if (here.getProperty(key).isBlank() != text.isBlank()) {
+                    wrong.add(key + " says nothing in one language");
+                }
+            }
+        }
+        assertThat(wrong).isEmpty();
+    }
+
+    /** As a set of bits: which arguments the text shows, at any depth of its choices. */
+    private int places(String text, Locale locale) {
+        int places = 0;
+        for (MatchResult place : Pattern.compile("\\{(\\d)[},]")
+                .matcher(new MessageFormat(text, locale).toPattern())
+                .results()
+                .toList()) {
+            places |= 1 << Integer.parseInt(place.group(1));
+        }
+        return places;
+    }
+
+    @Test
+    void holdsNoTextInAPage() {
+        for (Path template : files("templates", ".html")) {
+            String page = read(template).replaceAll("(?s)<!--.*?-->", "");
+            for (MatchResult text : TEXT.matcher(page).results().toList()) {
+                String attributes = text.group(2);
+                boolean replaced = attributes.contains("th:text")
+                        || attributes.contains("th:utext")
+                        || attributes.contains("th:replace")
+                        || attributes.contains("th:insert")
+                        || attributes.contains("th:remove");
+                boolean ours = text.group(3).strip().equals("Freshet");
+                if (!replaced
+                        && !ours
+                        && !text.group(1).equals("style")
+                        && !text.group(1).equals("script")) {
+                    wrong.add(template.getFileName() + ": " + text.group(3).strip());
+                }
+            }
+            for (MatchResult attribute : ATTRIBUTE.matcher(page).results().toList()) {
+                wrong.add(template.getFileName() + ": " + attribute.group(0).strip());
+            }
+        }
+        assertThat(wrong).isEmpty();
+    }
+
+    private static List<Path> bundles() {
+        return files("messages", ".properties").stream()
+                .filter(bundle -> !bundle.getFileName().toString().contains("_"))
+                .toList();
+    }
+
+    private static Path spanish(Path english) {
+        return english.resolveSibling(english.getFileName().toString().replace(".properties", "_es.properties"));
+    }
+
+    private static List<Path> files(String folder, String ending) {
+        try (Stream<Path> tree = Files.walk(RESOURCES.resolve(folder))) {
+            return tree.filter(file -> file.toString().endsWith(ending))
+                    .sorted()
+                    .toList();
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    private static Properties load(Path bundle) {
+        Properties properties = new Properties();
+        if (!Files.exists(bundle)) {
+            return properties;
+        }
+        try (var reader = Files.newBufferedReader(bundle, StandardCharsets.UTF_8)) {
+            properties.load(reader);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+        return properties;
+    }
+}
