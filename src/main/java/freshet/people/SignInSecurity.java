@@ -17,8 +17,10 @@ import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
 import org.springframework.security.crypto.factory.PasswordEncoderFactories;
 import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.authentication.HttpStatusEntryPoint;
+import org.springframework.security.web.authentication.LoginUrlAuthenticationEntryPoint;
 import org.springframework.security.web.authentication.SimpleUrlAuthenticationFailureHandler;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
 import org.springframework.security.web.firewall.StrictHttpFirewall;
@@ -36,6 +38,9 @@ class SignInSecurity {
             + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
     private static final String STOP = "/notices/stop/*";
+
+    private static final AuthenticationEntryPoint SCRIPTS_WAIT = new HttpStatusEntryPoint(HttpStatus.UNAUTHORIZED);
+    private static final AuthenticationEntryPoint PEOPLE_SIGN_IN = new LoginUrlAuthenticationEntryPoint("/sign-in");
 
     private static final Set<String> FOR_SCRIPTS = Set.of("/offline/bundle", "/offline/token", "/offline/deliver");
 
@@ -113,9 +118,9 @@ class SignInSecurity {
                 // a mail program stops mail by one bare request (RFC 8058)
                 .csrf(csrf -> csrf.ignoringRequestMatchers(STOP))
                 // a script has to be told that nobody is signed in; a page is sent to sign in
-                .exceptionHandling(refuse -> refuse.defaultAuthenticationEntryPointFor(
-                        new HttpStatusEntryPoint(HttpStatus.UNAUTHORIZED),
-                        request -> FOR_SCRIPTS.contains(path(request))))
+                .exceptionHandling(refuse -> refuse.authenticationEntryPoint((request, response, failure) ->
+                        (FOR_SCRIPTS.contains(path(request)) ? SCRIPTS_WAIT : PEOPLE_SIGN_IN)
+                                .commence(request, response, failure)))
                 .formLogin(form -> form.loginPage("/sign-in")
                         .usernameParameter("signInName")
                         .successHandler(new SignInSucceeded(throttle))
