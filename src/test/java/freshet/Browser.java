@@ -8,11 +8,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -125,7 +125,7 @@ public final class Browser {
     public Browser size(int width, int height) {
         driver.executeCdpCommand(
                 "Emulation.setDeviceMetricsOverride",
-                java.util.Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 600));
+                Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 600));
         driver.manage().window().setSize(new Dimension(Math.max(width, 500), height));
         return this;
     }
@@ -192,7 +192,7 @@ public final class Browser {
 
     /** Keeps the page as it is printed, for the gallery. */
     public Browser paper(String name) {
-        Object pdf = driver.executeCdpCommand("Page.printToPDF", java.util.Map.of("preferCSSPageSize", true))
+        Object pdf = driver.executeCdpCommand("Page.printToPDF", Map.of("preferCSSPageSize", true))
                 .get("data");
         return keep(name + ".pdf", java.util.Base64.getDecoder().decode(String.valueOf(pdf)));
     }
@@ -201,8 +201,12 @@ public final class Browser {
     public Browser picture(String name) {
         long height = ((Number) driver.executeScript("return document.documentElement.scrollHeight")).longValue();
         long width = ((Number) driver.executeScript("return window.innerWidth")).longValue();
-        size((int) width, (int) Math.min(height, 6000));
-        return keep(name + ".png", driver.getScreenshotAs(OutputType.BYTES));
+        Map<String, Object> whole =
+                Map.of("x", 0, "y", 0, "width", width, "height", Math.min(height, 6000), "scale", 1);
+        Object png = driver.executeCdpCommand(
+                        "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true, "clip", whole))
+                .get("data");
+        return keep(name + ".png", java.util.Base64.getDecoder().decode(String.valueOf(png)));
     }
 
     private Browser keep(String file, byte[] bytes) {
