@@ -4,6 +4,7 @@ import freshet.people.Person;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.CacheControl;
@@ -48,7 +49,7 @@ class DeliveryController {
     ResponseEntity<Said> deliver(@RequestBody String body, Person me, Locale locale) {
         Entry entry;
         try {
-            entry = json.readValue(body, Entry.class);
+            entry = Objects.requireNonNull(json.readValue(body, Entry.class));
         } catch (JacksonException | IllegalArgumentException | NullPointerException unread) {
             String odd = messages.getMessage("offline.odd", null, locale);
             return ResponseEntity.badRequest().body(new Said("REFUSED", null, List.of(new Wrong("", odd))));
