@@ -216,10 +216,11 @@ public final class CurveSheet {
         List<Label> ticks = new ArrayList<>();
         for (int i = 0; i * step <= 0.97 * most; i++) {
             String word = quantity.input(i * step, in);
-            if (flow) {
+            // the upper axis begins where the word for the head stands, and its 0 is that of the lower one
+            if (flow && (i > 0 || in == system)) {
                 double above = in == system ? BOTTOM + 15 : TOP - 7;
                 ticks.add(new Label(text(x(i * step)), text(above), word, "middle"));
-            } else if (i > 0) {
+            } else if (!flow && i > 0) {
                 boolean left = in == system;
                 ticks.add(new Label(
                         text(left ? LEFT - 5 : RIGHT + 5), text(y(i * step) + 4), word, left ? "end" : "start"));
