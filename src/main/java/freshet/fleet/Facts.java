@@ -2,6 +2,7 @@ package freshet.fleet;
 
 import freshet.findings.Hold;
 import freshet.findings.Waiver;
+import freshet.happenings.HappeningKind;
 import freshet.readings.Capacity;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -19,9 +20,12 @@ import org.jspecify.annotations.Nullable;
  * @param laidUpAt the last standing record of a checklist that lays up
  * @param electricalAt the last standing record of an electrical test: no line for such a person failed or was left that is required
  * @param mendedAt the last closing of a finding that stopped use
+ * @param hardUse the last dry run, or use in sewage, salt water or chemicals, that stands
  * @param owed the opening or check after repair whose days have begun and that is not signed, the one due first
+ * @param unchecked the test of each month that is late, or the check after a storm or a hire that is to do; the worst of them
  * @param electricalTaskId an electrical test that is to do
  * @param nextOpeningOn the first day of the next opening
+ * @param nextLateAfter the last day on which the next test of each month is not late
  */
 record Facts(
         long unitId,
@@ -34,9 +38,12 @@ record Facts(
         @Nullable Instant laidUpAt,
         @Nullable Instant electricalAt,
         @Nullable Instant mendedAt,
+        @Nullable HardUse hardUse,
         @Nullable Owed owed,
+        @Nullable Unchecked unchecked,
         @Nullable Long electricalTaskId,
         @Nullable LocalDate nextOpeningOn,
+        @Nullable LocalDate nextLateAfter,
         @Nullable LocalDate nextDueOn,
         int openTasks,
         @Nullable Capacity capacity) {
@@ -48,7 +55,13 @@ record Facts(
             Instant openedAt,
             @Nullable Waiver waiver) {}
 
+    record HardUse(HappeningKind kind, Instant at) {}
+
     record Proof(Instant at, long recordId) {}
 
-    record Owed(long taskId, String title, LocalDate dueOn) {}
+    /** Work that is to do; {@code late} once its days of grace are over too. */
+    record Owed(long taskId, String title, LocalDate dueOn, boolean late) {}
+
+    /** Such work that keeps a pump from being simply ready; {@code afterEvent} when something happened to the pump, not only time. */
+    record Unchecked(Owed check, boolean afterEvent) {}
 }

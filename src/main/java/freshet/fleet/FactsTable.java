@@ -3,6 +3,7 @@ package freshet.fleet;
 import freshet.findings.Finding;
 import freshet.findings.Findings;
 import freshet.findings.Hold;
+import freshet.happenings.HappeningKind;
 import freshet.readings.Capacity;
 import freshet.readings.Readings;
 import java.sql.ResultSet;
@@ -56,28 +57,58 @@ class FactsTable {
                      max(ended_at) filter (where electrical) as electrical_at
               from standing group by unit_id
             ), todo as (
-              select t.id, t.unit_id, t.title, t.opens_on, t.due_on, t.opens_on <= a.today as begun, c.phase
+              select t.id, t.unit_id, t.title, t.opens_on, t.due_on, t.opens_on <= a.today as begun,
+                     t.due_on + t.grace_days as late_after, t.due_on + t.grace_days < a.today as late, c.phase
               from asked a join task t on t.unit_id = a.id and t.state = 'OPEN' join checklist c on c.id = t.checklist_id
             ), owed as (
-              select distinct on (unit_id) unit_id, id, title, due_on from todo where phase in ('OPENING', 'AFTER_REPAIR') and begun
+              select distinct on (unit_id) unit_id, id, title, due_on, late from todo where phase in ('OPENING', 'AFTER_REPAIR') and begun
               order by unit_id, due_on, id
+            ), unchecked as (
+              -- a test each month that is late, or a check after something happened that is to do; the worse first
+              select distinct on (unit_id) unit_id, id, title, due_on, late, phase <> 'MONTHLY' as after_event from todo
+              where phase = 'MONTHLY' and late or phase in ('AFTER_STORM', 'AFTER_HIRE') and begun
+              order by unit_id, phase <> 'MONTHLY' and late desc, due_on, id
             ), work as (
               select unit_id, min(due_on) as next_due_on, count(*) filter (where begun) as open_tasks,
                      min(id) filter (where phase = 'ELECTRICAL' and begun) as electrical_task_id,
-                     min(opens_on) filter (where phase = 'OPENING' and not begun) as next_opening_on
+                     min(opens_on) filter (where phase = 'OPENING' and not begun) as next_opening_on,
+                     min(late_after) filter (where phase = 'MONTHLY') as next_late_after
               from todo group by unit_id
+            ), hard as (
+              select id, kind, happened_at, unit_id, site_id, position_id from happening
+              where withdrawn_at is null and kind in ('DRY_RUN', 'FOUL_USE', 'SALT_USE', 'CHEMICAL_USE')
+            ), touched as (
+              select a.id as unit_id, h.id, h.kind, h.happened_at from asked a join hard h on h.unit_id = a.id
+              union all
+              select a.id, h.id, h.kind, h.happened_at
+              from hard h
+              join stand st on (st.site_id = h.site_id or st.position_id = h.position_id)
+                and st.since <= h.happened_at and (st.until is null or st.until > h.happened_at)
+              join asked a on a.id = st.unit_id
+            ), hardest as (
+              select distinct on (t.unit_id) t.unit_id, t.kind, t.happened_at
+              from touched t join asked a on a.id = t.unit_id
+              -- sewage is what a sewage pump is for
+              where t.kind <> 'FOUL_USE' or a.kind <> 'SEWAGE'
+              order by t.unit_id, t.happened_at desc, t.id desc
             )
             select a.id as unit_id, a.zone, a.engine, proof.ended_at as proved_at, proof.id as proof_id, last.laid_up_at, last.electrical_at,
                    (select max(f.closed_at) from finding f where f.unit_id = a.id and f.severity >= 3) as mended_at,
+                   hardest.kind as hard_kind, hardest.happened_at as hard_at,
                    exists (select 1 from checklist c where c.effect = 'PROVES' and (c.pump_kind is null or c.pump_kind = a.kind))
                      as provable,
-                   owed.id as owed_id, owed.title as owed_title, owed.due_on as owed_due_on, work.electrical_task_id, work.next_opening_on,
+                   owed.id as owed_id, owed.title as owed_title, owed.due_on as owed_due_on, owed.late as owed_late,
+                   unchecked.id as unchecked_id, unchecked.title as unchecked_title, unchecked.due_on as unchecked_due_on,
+                   unchecked.late as unchecked_late, unchecked.after_event,
+                   work.electrical_task_id, work.next_opening_on, work.next_late_after,
                    work.next_due_on, coalesce(work.open_tasks, 0) as open_tasks
             from asked a
             left join proof on proof.unit_id = a.id
             left join last on last.unit_id = a.id
             left join owed on owed.unit_id = a.id
+            left join unchecked on unchecked.unit_id = a.id
             left join work on work.unit_id = a.id
+            left join hardest on hardest.unit_id = a.id
             order by a.id
             """;
 
@@ -138,6 +169,8 @@ class FactsTable {
             throws SQLException {
         Instant proved = instant(row, "proved_at");
         Long owed = row.getObject("owed_id", Long.class);
+        Long unchecked = row.getObject("unchecked_id", Long.class);
+        Instant hard = instant(row, "hard_at");
         return new Facts(
                 row.getLong("unit_id"),
                 ZoneId.of(row.getString("zone")),
@@ -149,15 +182,25 @@ class FactsTable {
                 instant(row, "laid_up_at"),
                 instant(row, "electrical_at"),
                 instant(row, "mended_at"),
-                owed == null
+                hard == null ? null : new Facts.HardUse(HappeningKind.valueOf(row.getString("hard_kind")), hard),
+                owed == null ? null : owed(row, owed, "owed"),
+                unchecked == null
                         ? null
-                        : new Facts.Owed(
-                                owed, row.getString("owed_title"), row.getObject("owed_due_on", LocalDate.class)),
+                        : new Facts.Unchecked(owed(row, unchecked, "unchecked"), row.getBoolean("after_event")),
                 row.getObject("electrical_task_id", Long.class),
                 row.getObject("next_opening_on", LocalDate.class),
+                row.getObject("next_late_after", LocalDate.class),
                 row.getObject("next_due_on", LocalDate.class),
                 row.getInt("open_tasks"),
                 capacity);
+    }
+
+    private static Facts.Owed owed(ResultSet row, long taskId, String prefix) throws SQLException {
+        return new Facts.Owed(
+                taskId,
+                row.getString(prefix + "_title"),
+                row.getObject(prefix + "_due_on", LocalDate.class),
+                row.getBoolean(prefix + "_late"));
     }
 
     private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {

@@ -46,6 +46,7 @@ final class ReadinessRules {
         facts.findings().forEach(this::finding);
         if (facts.provable()) {
             opening();
+            unchecked();
             performance();
             if (!facts.engine()) {
                 electrical();
@@ -100,13 +101,27 @@ final class ReadinessRules {
     private void opening() {
         Facts.Owed owed = facts.owed();
         if (owed != null) {
-            ReasonKind kind = owed.dueOn().isBefore(today) ? ReasonKind.OPENING_LATE : ReasonKind.OPENING_DUE;
-            reasons.add(new Reason(
-                    kind, Word.UNKNOWN, owed.dueOn(), null, owed.taskId(), null, owed.title(), null, null, null));
+            reasons.add(about(owed, owed.late() ? ReasonKind.OPENING_LATE : ReasonKind.OPENING_DUE, Word.UNKNOWN));
         }
         Instant proved = facts.provedAt() == null ? null : facts.provedAt().at();
         if (facts.laidUpAt() != null && !after(proved, facts.laidUpAt())) {
             reasons.add(Reason.on(ReasonKind.LAID_UP, Word.UNKNOWN, day(facts.laidUpAt()), null, null));
+        }
+    }
+
+    private static Reason about(Facts.Owed work, ReasonKind kind, Word word) {
+        return new Reason(kind, word, work.dueOn(), null, work.taskId(), null, work.title(), null, null, null);
+    }
+
+    /** What happened may have harmed it: a late check of that is no longer a limit but something that nobody knows. */
+    private void unchecked() {
+        Facts.Unchecked unchecked = facts.unchecked();
+        if (unchecked != null) {
+            boolean late = unchecked.check().late();
+            reasons.add(about(
+                    unchecked.check(),
+                    late ? ReasonKind.CHECK_LATE : ReasonKind.CHECK_DUE,
+                    late && unchecked.afterEvent() ? Word.UNKNOWN : Word.LIMITS));
         }
     }
 
@@ -118,6 +133,11 @@ final class ReadinessRules {
         }
         if (facts.mendedAt() != null && !after(proved, facts.mendedAt())) {
             reasons.add(Reason.on(ReasonKind.MENDED_NOT_PROVED, Word.UNKNOWN, day(facts.mendedAt()), null, null));
+        }
+        Facts.HardUse hard = facts.hardUse();
+        if (hard != null && !after(proved, hard.at())) {
+            ReasonKind kind = ReasonKind.valueOf(hard.kind().name());
+            reasons.add(Reason.on(kind, Word.UNKNOWN, day(hard.at()), null, null));
         }
         Long record = facts.provedAt() == null ? null : facts.provedAt().recordId();
         LocalDate until = day(proved).plusMonths(PROOF_MONTHS);
@@ -193,7 +213,11 @@ final class ReadinessRules {
         }
         Stream<LocalDate> ends = reasons.stream().map(Reason::until).filter(Objects::nonNull);
         Stream<LocalDate> opening = Stream.ofNullable(facts.nextOpeningOn()).map(day -> day.minusDays(1));
-        return Stream.concat(ends, opening).min(Comparator.naturalOrder()).orElse(null);
+        Stream<LocalDate> test = Stream.ofNullable(facts.nextLateAfter()).filter(day -> !day.isBefore(today));
+        return Stream.of(ends, opening, test)
+                .flatMap(days -> days)
+                .min(Comparator.naturalOrder())
+                .orElse(null);
     }
 
     private LocalDate day(Instant at) {

@@ -48,6 +48,19 @@ public record Reason(
         return "fleet.reason." + kind.name().toLowerCase(Locale.ROOT) + (putOff == null ? "" : ".putOff");
     }
 
+    /** The page of the finding, the task or the record that it is about. */
+    public @Nullable String address() {
+        if (subjectId == null) {
+            return null;
+        }
+        return switch (kind) {
+            case FINDING -> "/findings/" + subjectId;
+            case OPENING_DUE, OPENING_LATE, CHECK_DUE, CHECK_LATE, ELECTRICAL_LEFT -> "/tasks/" + subjectId;
+            case PROVED, PROOF_OLD -> "/records/" + subjectId;
+            default -> null;
+        };
+    }
+
     /** What its message is filled with, in the reader's units. */
     public Object[] arguments(Show show) {
         List<Object> arguments = new ArrayList<>();

@@ -8,6 +8,11 @@ public enum ReasonKind {
     FINDING,
     /** A finding that stopped use was closed, and nothing proved the unit since. */
     MENDED_NOT_PROVED,
+    /** Run dry, or used in what harms a pump, and nothing proved the unit since; named as what happened is. */
+    DRY_RUN,
+    FOUL_USE,
+    SALT_USE,
+    CHEMICAL_USE,
     /** There is no checklist for this kind of pump, so nothing can prove it. */
     NO_CHECKLIST,
     /** Neither an opening nor a flow test was ever signed. */
@@ -20,6 +25,10 @@ public enum ReasonKind {
     OPENING_DUE,
     /** The days of the opening are over and it is not signed. */
     OPENING_LATE,
+    /** A check after something happened is to do. */
+    CHECK_DUE,
+    /** That check, or the test of each month, is late. */
+    CHECK_LATE,
     /** Electrical lines were left for a competent person. */
     ELECTRICAL_LEFT,
     /** No electrical test on record. */

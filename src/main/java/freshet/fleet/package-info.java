@@ -7,6 +7,7 @@
             "board",
             "care",
             "findings",
+            "happenings",
             "checklists",
             "readings",
             "pumps",

@@ -46,21 +46,31 @@ public record IssueCheck(Unit unit, Readiness readiness) {
 
     /** The last day of its electrical proof; null when there is none, as for an engine. */
     public @Nullable LocalDate proofUntil() {
+        return until(ReasonKind.ELECTRICAL);
+    }
+
+    private @Nullable LocalDate until(ReasonKind proof) {
         return readiness.reasons().stream()
-                .filter(reason -> reason.kind() == ReasonKind.ELECTRICAL)
+                .filter(reason -> reason.kind() == proof)
                 .map(Reason::until)
                 .filter(Objects::nonNull)
                 .findFirst()
                 .orElse(null);
     }
 
-    /** What is wrong with a last day: before the first, or beyond the electrical proof, whose last day is then the argument. */
+    /** What is wrong with a last day: beyond the electrical proof or that of what it gives, whose last day is then the argument. */
     @Nullable
     Wrong proofWrong(LocalDate dueBackOn) {
-        LocalDate until = proofUntil();
-        if (until == null) {
-            return unit.model().drive() == Drive.ENGINE ? null : Wrong.at("dueBackOn", "hire.refused.noProof");
+        LocalDate safe = proofUntil();
+        if (safe == null && unit.model().drive() != Drive.ENGINE) {
+            return Wrong.at("dueBackOn", "hire.refused.noProof");
         }
-        return until.isBefore(dueBackOn) ? Wrong.at("dueBackOn", "hire.refused.proofEnds", until) : null;
+        if (safe != null && safe.isBefore(dueBackOn)) {
+            return Wrong.at("dueBackOn", "hire.refused.proofEnds", safe);
+        }
+        LocalDate able = until(ReasonKind.PROVED);
+        return able != null && able.isBefore(dueBackOn)
+                ? Wrong.at("dueBackOn", "hire.refused.performanceEnds", able)
+                : null;
     }
 }

@@ -17,6 +17,9 @@ import freshet.care.Task;
 import freshet.checklists.Phase;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
+import freshet.happenings.HappeningDraft;
+import freshet.happenings.HappeningKind;
+import freshet.happenings.Happenings;
 import freshet.measures.Show;
 import freshet.measures.UnitSystem;
 import freshet.people.Person;
@@ -60,6 +63,9 @@ class FleetTests {
 
     @Autowired
     Findings findings;
+
+    @Autowired
+    Happenings happenings;
 
     @Autowired
     Readings readings;
@@ -306,6 +312,72 @@ class FleetTests {
         assertThat(tags(retired)).containsExactly("BF-01");
         assertThat(fleet.tally().values().stream().mapToInt(n -> n).sum()).isOne();
         assertThat(readiness(unit)).isEqualTo(new Readiness(Word.UNKNOWN, List.of(), null));
+    }
+
+    /** What the trade asks: performance proved since the last repair, sewage, dry run or storage. */
+    @Test
+    void isUnknownAfterHardUseUntilItIsProvedAgain() {
+        Unit unit = yard.unit("BF-01");
+        Unit foul = yard.unit("BF-02", PumpKind.SEWAGE, unit.stand().siteId(), LONG_AGO);
+        sign(unit, Phase.OPENING, ilse);
+        readings.recordFlowTest(flowTest(foul.id(), clock.instant(), 21.8), ilse);
+        clock.advance(Duration.ofHours(1));
+        long wrong = happenings.report(
+                HappeningDraft.toUnit(HappeningKind.FOUL_USE, clock.instant(), unit.id(), null), ilse);
+        assertThat(readiness(unit).word()).isEqualTo(Word.UNKNOWN);
+        assertThat(kinds(readiness(unit))).containsExactly(ReasonKind.FOUL_USE);
+        happenings.withdraw(wrong, "It was the other one", ilse);
+        assertThat(readiness(unit).word()).isEqualTo(Word.READY);
+
+        happenings.report(
+                HappeningDraft.atSite(
+                        HappeningKind.DRY_RUN, clock.instant(), unit.stand().siteId(), null),
+                ilse);
+        assertThat(kinds(readiness(unit))).contains(ReasonKind.DRY_RUN);
+        happenings.report(HappeningDraft.toUnit(HappeningKind.FOUL_USE, clock.instant(), foul.id(), null), ilse);
+        assertThat(kinds(readiness(foul))).contains(ReasonKind.DRY_RUN).doesNotContain(ReasonKind.FOUL_USE);
+
+        clock.advance(Duration.ofHours(1));
+        readings.recordFlowTest(flowTest(unit.id(), clock.instant(), 21.8), ilse);
+        assertThat(kinds(readiness(unit))).doesNotContain(ReasonKind.DRY_RUN);
+    }
+
+    @Test
+    void hasLimitsOnceTheTestOfTheMonthIsLateAndFromAStormToItsCheck() {
+        Unit sump =
+                yard.unit("QM-01", PumpKind.SUMP_WITH_FLOAT, yard.brackenfold().id(), LONG_AGO);
+        database.sql("""
+                        update care_rule set active = true
+                        where code in ('monthly-sump-with-float', 'after-storm-sump-with-float')""").update();
+        board.plan();
+        sign(sump, Phase.OPENING, ilse);
+        assertThat(readiness(sump).word()).isEqualTo(Word.READY);
+        // each month, with 7 days of grace
+        assertThat(readiness(sump).readyUntil()).isEqualTo("2026-04-21");
+        clock.set("2026-04-21T14:00:00Z");
+        fleet.turnDay(CHICAGO);
+        assertThat(readiness(sump).word()).isEqualTo(Word.READY);
+        clock.set("2026-04-22T14:00:00Z");
+        fleet.turnDay(CHICAGO);
+        assertThat(readiness(sump).word()).isEqualTo(Word.LIMITS);
+        assertThat(kinds(readiness(sump))).containsExactly(ReasonKind.CHECK_LATE);
+        Reason late = readiness(sump).against().get(0);
+        assertThat(late.address()).isEqualTo("/tasks/" + late.subjectId());
+        assertThat(late.on()).isEqualTo("2026-04-14");
+
+        sign(sump, Phase.MONTHLY, ilse);
+        assertThat(readiness(sump).word()).isEqualTo(Word.READY);
+        happenings.report(
+                HappeningDraft.atSite(
+                        HappeningKind.STORM, clock.instant(), sump.stand().siteId(), null),
+                ilse);
+        assertThat(readiness(sump).word()).isEqualTo(Word.LIMITS);
+        assertThat(kinds(readiness(sump))).containsExactly(ReasonKind.CHECK_DUE);
+        clock.set("2026-04-25T14:00:00Z");
+        fleet.turnDay(CHICAGO);
+        assertThat(readiness(sump).word()).isEqualTo(Word.UNKNOWN);
+        sign(sump, Phase.AFTER_STORM, ilse);
+        assertThat(readiness(sump).word()).isEqualTo(Word.READY);
     }
 
     private FleetQuery text(String text) {

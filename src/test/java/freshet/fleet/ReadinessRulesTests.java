@@ -3,6 +3,7 @@ package freshet.fleet;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import freshet.findings.Hold;
+import freshet.happenings.HappeningKind;
 import freshet.hydraulics.FlowTestReduction.StatedBy;
 import freshet.readings.Capacity;
 import java.time.Instant;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ReadinessRulesTests {
@@ -39,13 +41,20 @@ class ReadinessRulesTests {
         @Nullable
         Instant mended;
 
+        Facts.@Nullable HardUse hardUse;
+
         Facts.@Nullable Owed owed;
+
+        Facts.@Nullable Unchecked unchecked;
 
         @Nullable
         Long electricalTask;
 
         @Nullable
         LocalDate nextOpening = LocalDate.of(2027, 2, 15);
+
+        @Nullable
+        LocalDate nextLate;
 
         @Nullable
         Capacity capacity;
@@ -67,9 +76,12 @@ class ReadinessRulesTests {
                             laidUp,
                             electrical,
                             mended,
+                            hardUse,
                             owed,
+                            unchecked,
                             electricalTask,
                             nextOpening,
+                            nextLate,
                             null,
                             0,
                             capacity),
@@ -230,12 +242,49 @@ class ReadinessRulesTests {
         assertThat(known.judged().word()).isEqualTo(Word.READY);
     }
 
+    @ParameterizedTest
+    @EnumSource(
+            value = HappeningKind.class,
+            names = {"DRY_RUN", "FOUL_USE", "SALT_USE", "CHEMICAL_USE"})
+    void isUnknownFromHardUseToTheNextProof(HappeningKind kind) {
+        Known known = new Known();
+        known.hardUse = new Facts.HardUse(kind, noon(2026, 6, 1));
+        assertThat(known.judged().word()).isEqualTo(Word.UNKNOWN);
+        assertThat(kinds(known.judged())).containsExactly(ReasonKind.valueOf(kind.name()));
+        known.proof = new Facts.Proof(noon(2026, 6, 2), 8);
+        assertThat(known.judged().word()).isEqualTo(Word.READY);
+    }
+
+    private static Facts.Unchecked unchecked(boolean late, boolean afterEvent) {
+        return new Facts.Unchecked(new Facts.Owed(4, "Check", TODAY.minusDays(3), late), afterEvent);
+    }
+
+    @Test
+    void hasLimitsWhileACheckIsToDoAndIsUnknownOnceItIsLateAfterSomethingHappened() {
+        Known known = new Known();
+        known.unchecked = unchecked(true, false);
+        assertThat(known.judged().word()).isEqualTo(Word.LIMITS);
+        assertThat(kinds(known.judged())).containsExactly(ReasonKind.CHECK_LATE);
+        known.unchecked = unchecked(false, true);
+        assertThat(known.judged().word()).isEqualTo(Word.LIMITS);
+        assertThat(kinds(known.judged())).containsExactly(ReasonKind.CHECK_DUE);
+        known.unchecked = unchecked(true, true);
+        assertThat(known.judged().word()).isEqualTo(Word.UNKNOWN);
+    }
+
+    @Test
+    void isReadyNoLongerThanTheLastDayOfTheTestOfTheMonth() {
+        Known known = new Known();
+        known.nextLate = LocalDate.of(2026, 7, 12);
+        assertThat(known.judged().readyUntil()).isEqualTo(LocalDate.of(2026, 7, 12));
+    }
+
     @Test
     void isUnknownWhileAnOpeningIsOwed() {
         Known known = new Known();
-        known.owed = new Facts.Owed(3, "Opening 2026", TODAY);
+        known.owed = new Facts.Owed(3, "Opening 2026", TODAY, false);
         assertThat(kinds(known.judged())).containsExactly(ReasonKind.OPENING_DUE);
-        known.owed = new Facts.Owed(3, "Opening 2026", TODAY.minusDays(1));
+        known.owed = new Facts.Owed(3, "Opening 2026", TODAY.minusDays(1), true);
         assertThat(kinds(known.judged())).containsExactly(ReasonKind.OPENING_LATE);
         assertThat(known.judged().word()).isEqualTo(Word.UNKNOWN);
     }
@@ -255,10 +304,10 @@ class ReadinessRulesTests {
         for (int round = 0; round < 2_000; round++) {
             Known known = new Known();
             for (int i = 0; i < 4; i++) {
-                happens(known, random.nextInt(8), random);
+                happens(known, random.nextInt(10), random);
             }
             Word before = known.judged().word();
-            happens(known, random.nextInt(8), random);
+            happens(known, random.nextInt(10), random);
             Word after = known.judged().word();
             assertThat(after.ordinal()).as("seed %d, round %d", seed, round).isLessThanOrEqualTo(before.ordinal());
         }
@@ -271,8 +320,10 @@ class ReadinessRulesTests {
             case 2 -> known.electrical = null;
             case 3 -> known.laidUp = noon(2026, 6, 28);
             case 4 -> known.mended = noon(2026, 6, 29);
-            case 5 -> known.owed = new Facts.Owed(3, "Opening", TODAY);
+            case 5 -> known.owed = new Facts.Owed(3, "Opening", TODAY, false);
             case 6 -> known.electricalTask = 9L;
+            case 7 -> known.hardUse = new Facts.HardUse(HappeningKind.DRY_RUN, noon(2026, 6, 30));
+            case 8 -> known.unchecked = unchecked(random.nextBoolean(), random.nextBoolean());
             default -> known.provable = false;
         }
     }

@@ -241,7 +241,8 @@ class HiresTests {
         assertThat(Caution.of(engine))
                 .contains(Caution.CARBON_MONOXIDE, Caution.FUEL)
                 .doesNotContain(Caution.ROPE);
-        assertThat(hires.hire(hires.issue(desk.issue(engine, "2027-05-01"), teo))
+        assertThat(refused(desk.issue(engine, "2027-03-15"))).containsExactly("dueBackOn hire.refused.performanceEnds");
+        assertThat(hires.hire(hires.issue(desk.issue(engine, "2027-03-14"), teo))
                         .proofUntil())
                 .isNull();
     }
