@@ -261,6 +261,9 @@ function lineWrongs(line, form, found) {
   if (line.required && !answer) {
     return [[name("answer"), words.missing]];
   }
+  if (line.asksInstrument && text(found, name("answer")) && !text(found, name("instrument")) && !text(found, "instrument")) {
+    return [[name("instrument"), words.instrument]];
+  }
   const given = text(found, name("asLeft")) || answer;
   const press = [...form.querySelectorAll(`[name="${CSS.escape(name("answer"))}"][data-fails]`)].find((each) => each.value === given);
   return press && line.failSeverity !== null && !line.safety && !text(found, name("finding")) ? [[name("finding"), words.finding]] : [];

@@ -85,7 +85,7 @@ class KeyboardJourneyTests {
         assertThat(care.recordsOf(unit.id())).hasSize(1);
     }
 
-    /** Tab by tab through the checklist: each tick by Space, the first choice of each group by Space, each number typed, then Enter on the last press. */
+    /** Tab by tab through the checklist: each tick by Space, the first choice of each group by Space, each number typed and once what it is measured with, then Enter on the last press. */
     private void answerEverything() {
         for (int step = 0; step < FARTHEST; step++) {
             keys(Keys.TAB);
@@ -104,6 +104,8 @@ class KeyboardJourneyTests {
                 while (focused().getDomAttribute("data-fails") != null) {
                     keys(Keys.ARROW_DOWN);
                 }
+            } else if ("instrument".equals(here.getDomAttribute("id"))) {
+                keys("Tester 3");
             } else if (inside(here, ".check > .answer.with-unit")
                     && here.getTagName().equals("input")) {
                 keys(passing(here));

@@ -123,6 +123,12 @@ public class Care {
         return tasks.inHand(person.id());
     }
 
+    /** What this person measured with before, or anybody on this unit, the latest first. */
+    @Transactional(readOnly = true)
+    public List<String> instruments(long unitId, Person person) {
+        return records.instruments(unitId, person.id());
+    }
+
     /** Keeps answers without signing, as they were typed; {@code version} is that of the task when the form was opened. */
     public void saveAnswers(long taskId, int version, List<Answer> answers, Person by) {
         saveAnswers(taskId, version, answers, TaskNotes.NONE, by);

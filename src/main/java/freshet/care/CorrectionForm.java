@@ -3,6 +3,7 @@ package freshet.care;
 import freshet.checklists.Checklist;
 import freshet.people.Typed;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -13,10 +14,19 @@ record CorrectionForm(
         @Nullable String note,
         @Nullable String instrument) {
 
-    static CorrectionForm of(ServiceRecord record, Map<Long, Answer> answers) {
+    /** What everything was measured with stands once, above the lines; else each line says what it was. */
+    static CorrectionForm of(ServiceRecord record, Checklist checklist, Map<Long, Answer> answers) {
+        List<@Nullable String> used = record.lines().stream()
+                .filter(line -> answers.containsKey(line.checkLineId()) && line.answer() != null)
+                .filter(line -> checklist.line(line.checkLineId()).measured())
+                .map(RecordLine::instrument)
+                .distinct()
+                .toList();
+        String everywhere = used.size() == 1 ? used.get(0) : null;
         Map<String, LineForm> lines = new LinkedHashMap<>();
-        answers.forEach((id, answer) -> lines.put(LineForm.key(id), LineForm.of(answer)));
-        return new CorrectionForm(lines, null, record.note(), record.instrument());
+        answers.forEach((id, answer) ->
+                lines.put(LineForm.key(id), LineForm.of(everywhere == null ? answer : answer.with(null))));
+        return new CorrectionForm(lines, null, record.note(), everywhere);
     }
 
     CorrectionForm complete(Checklist checklist) {

@@ -64,12 +64,16 @@ class Corrections {
         }
         Unit unit = pumps.unit(old.unitId());
         Checklist checklist = checklists.version(old.checklistVersionId());
-        Judgement judgement =
-                Judgement.of(checklist, unit.model().ratings(), by, Desk.byLine(checklist, correction.answers()));
         Map<Long, RecordLine> before =
                 old.lines().stream().collect(Collectors.toMap(line -> (long) line.checkLineId(), Function.identity()));
-        String instrument = correction.instrument() == null ? old.instrument() : Typed.text(correction.instrument());
-        List<RecordLine> after = judgement.recordLines(instrument).stream()
+        String instrument = Typed.text(correction.instrument());
+        Judgement judgement = Judgement.of(
+                checklist,
+                unit.model().ratings(),
+                by,
+                Desk.byLine(checklist, correction.answers()),
+                line -> correction.instrument() == null ? before.get(line.id()).instrument() : instrument);
+        List<RecordLine> after = judgement.recordLines().stream()
                 .map(line -> Judgement.locked(checklist.line(line.checkLineId()), by)
                         ? before.get(line.checkLineId())
                         : line)
@@ -133,7 +137,8 @@ class Corrections {
     static Map<Long, Answer> answers(ServiceRecord record, Checklist checklist, Person by) {
         return record.lines().stream()
                 .filter(line -> !Judgement.locked(checklist.line(line.checkLineId()), by))
-                .map(line -> new Answer(line.checkLineId(), line.answer(), line.asLeft(), null, null))
+                .map(line ->
+                        new Answer(line.checkLineId(), line.answer(), line.asLeft(), null, null, line.instrument()))
                 .collect(Collectors.toMap(Answer::lineId, Function.identity()));
     }
 }

@@ -132,14 +132,15 @@ class Desk {
         Task task = openTask(taskId, signOff.version());
         Unit unit = pumps.unit(task.unitId());
         Checklist checklist = checklistOf(task, lineIds(signOff.answers()));
-        Judgement judgement = Judgement.of(checklist, unit.model().ratings(), by, byLine(checklist, signOff.answers()));
+        String instrument =
+                Typed.text(signOff.instrument() == null ? tasks.notes(taskId).instrument() : signOff.instrument());
+        Judgement judgement = Judgement.of(
+                checklist, unit.model().ratings(), by, byLine(checklist, signOff.answers()), line -> instrument);
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         WorkTimes times = WorkTimes.of(task, signOff, now);
         List<Wrong> wrongs = new ArrayList<>(judgement.wrongs());
         wrongs.addAll(times.wrongs(records.lastSigned(unit.id())));
         wrongs.addAll(notForThisPerson(task, checklist, by));
-        String instrument =
-                Typed.text(signOff.instrument() == null ? tasks.notes(taskId).instrument() : signOff.instrument());
         if (instrument != null && instrument.length() > LONGEST_INSTRUMENT) {
             wrongs.add(at("instrument", "care.instrument.long", LONGEST_INSTRUMENT));
         }
@@ -166,7 +167,7 @@ class Desk {
                 null,
                 Typed.text(signOff.note()),
                 "",
-                judgement.recordLines(instrument),
+                judgement.recordLines(),
                 shown));
         remember(instrument, by);
         for (Judgement.Line line : judgement.findings()) {

@@ -11,6 +11,7 @@ import freshet.findings.Finding;
 import freshet.people.Competence;
 import freshet.people.Person;
 import freshet.people.Refused.Wrong;
+import freshet.people.Typed;
 import freshet.pumps.Ratings;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +30,7 @@ final class Judgement {
 
     private final Ratings ratings;
     private final Person signer;
+    private final Function<CheckLine, @Nullable String> otherwise;
     private final List<Line> lines = new ArrayList<>();
     private final List<Wrong> wrongs = new ArrayList<>();
 
@@ -37,7 +40,8 @@ final class Judgement {
             Judged found,
             @Nullable Judged left,
             @Nullable String finding,
-            int severity) {
+            int severity,
+            @Nullable String instrument) {
 
         /** What counts is how the pump was left. */
         Judged counts() {
@@ -45,13 +49,20 @@ final class Judgement {
         }
     }
 
-    private Judgement(Ratings ratings, Person signer) {
+    private Judgement(Ratings ratings, Person signer, Function<CheckLine, @Nullable String> otherwise) {
         this.ratings = ratings;
         this.signer = signer;
+        this.otherwise = otherwise;
     }
 
-    static Judgement of(Checklist checklist, Ratings ratings, Person signer, Map<Long, Answer> answers) {
-        Judgement judgement = new Judgement(ratings, signer);
+    /** {@code otherwise} is what a line was measured with when it names nothing. */
+    static Judgement of(
+            Checklist checklist,
+            Ratings ratings,
+            Person signer,
+            Map<Long, Answer> answers,
+            Function<CheckLine, @Nullable String> otherwise) {
+        Judgement judgement = new Judgement(ratings, signer, otherwise);
         for (CheckLine check : checklist.lines()) {
             Answer none = new Answer(check.id(), null, null, null, null);
             judgement.judge(check, answers.getOrDefault(check.id(), none));
@@ -106,7 +117,23 @@ final class Judgement {
         if (severity < 0 || severity > Finding.DANGER) {
             wrongs.add(at(field(check, "severity"), "care.finding.severity"));
         }
-        lines.add(new Line(check, found, left, words ? answer.finding() : null, severity));
+        String instrument = MEASURED.contains(verdict) ? measuredWith(check, answer) : null;
+        lines.add(new Line(check, found, left, words ? answer.finding() : null, severity, instrument));
+    }
+
+    private @Nullable String measuredWith(CheckLine check, Answer answer) {
+        if (!check.measured()) {
+            return null;
+        }
+        String own = Typed.text(answer.instrument());
+        String instrument = own == null ? otherwise.apply(check) : own;
+        if (own != null && own.length() > Desk.LONGEST_INSTRUMENT) {
+            wrongs.add(at(field(check, "instrument"), "care.instrument.long", Desk.LONGEST_INSTRUMENT));
+        }
+        if (instrument == null && check.asksInstrument()) {
+            wrongs.add(at(field(check, "instrument"), "care.instrument.missing"));
+        }
+        return instrument;
     }
 
     /** The lines with a finding, as their drafts' content. */
@@ -125,11 +152,11 @@ final class Judgement {
     }
 
     /** The lines as they are signed; what was measured says with what. */
-    List<RecordLine> recordLines(@Nullable String instrument) {
-        return lines.stream().map(line -> recordLine(line, instrument)).toList();
+    List<RecordLine> recordLines() {
+        return lines.stream().map(this::recordLine).toList();
     }
 
-    private RecordLine recordLine(Line line, @Nullable String instrument) {
+    private RecordLine recordLine(Line line) {
         CheckLine check = line.check();
         return new RecordLine(
                 check.ordinal(),
@@ -142,7 +169,7 @@ final class Judgement {
                 check.limitsInWords(signer.unitSystem(), ratings),
                 line.counts().verdict(),
                 line.left() == null ? null : line.left().answer(),
-                check.measured() && MEASURED.contains(line.counts().verdict()) ? instrument : null);
+                line.instrument());
     }
 
     List<Wrong> wrongs() {

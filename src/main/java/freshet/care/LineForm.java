@@ -15,9 +15,10 @@ record LineForm(
         @Nullable String none,
         @Nullable String asLeft,
         @Nullable String finding,
-        @Nullable String severity) {
+        @Nullable String severity,
+        @Nullable String instrument) {
 
-    static final LineForm BLANK = new LineForm(null, null, null, null, null);
+    static final LineForm BLANK = new LineForm(null, null, null, null, null, null);
 
     /** What a line is called in a form: "c12", a word of its own, for a bare number would be taken for the row of a list. */
     static String key(long lineId) {
@@ -31,7 +32,8 @@ record LineForm(
                 none ? "true" : null,
                 answer.asLeft(),
                 answer.finding(),
-                answer.severity() == null ? null : answer.severity().toString());
+                answer.severity() == null ? null : answer.severity().toString(),
+                answer.instrument());
     }
 
     /** What belongs to this checklist, one for each of its lines whatever a browser sent. */
@@ -57,7 +59,8 @@ record LineForm(
                 "true".equals(none) && text == null ? CheckLine.DOES_NOT_APPLY : text,
                 Typed.text(asLeft),
                 Typed.text(finding),
-                chosen());
+                chosen(),
+                Typed.text(instrument));
     }
 
     private @Nullable Integer chosen() {
@@ -67,7 +70,12 @@ record LineForm(
     /** Everything that was typed here, as it was typed. */
     List<String> words() {
         return Stream.of(
-                        Boolean.parseBoolean(none) ? CheckLine.DOES_NOT_APPLY : null, answer, asLeft, finding, severity)
+                        Boolean.parseBoolean(none) ? CheckLine.DOES_NOT_APPLY : null,
+                        answer,
+                        asLeft,
+                        finding,
+                        severity,
+                        instrument)
                 .filter(text -> text != null && !text.isBlank())
                 .toList();
     }

@@ -147,6 +147,10 @@ record LineRow(
         return !options.isEmpty();
     }
 
+    public boolean namesInstrument() {
+        return typed.instrument() != null && !typed.instrument().isBlank();
+    }
+
     public boolean leftOtherwise() {
         return typed.asLeft() != null && !typed.asLeft().isBlank();
     }

@@ -69,7 +69,7 @@ class RecordController {
     String correct(@PathVariable long id, Model model, Person me) {
         ServiceRecord record = correctable(id, me);
         Checklist checklist = checklists.version(record.checklistVersionId());
-        CorrectionForm form = CorrectionForm.of(record, Corrections.answers(record, checklist, me));
+        CorrectionForm form = CorrectionForm.of(record, checklist, Corrections.answers(record, checklist, me));
         return page(record, checklist, form.complete(checklist), model, me);
     }
 

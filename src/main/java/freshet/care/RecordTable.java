@@ -72,6 +72,23 @@ class RecordTable {
                 .optional();
     }
 
+    /** What this person measured with, or anybody on this unit, the latest first. */
+    List<String> instruments(long unitId, long personId) {
+        return jdbc.sql("""
+                        select l.instrument
+                        from ((select id from service_record where unit_id = :unit order by ended_at desc limit 20)
+                              union (select id from service_record where signed_by = :person order by id desc limit 20)) latest
+                        join record_line l on l.record_id = latest.id
+                        where l.instrument is not null
+                        group by l.instrument
+                        order by max(l.record_id) desc, l.instrument
+                        limit 12""")
+                .param("unit", unitId)
+                .param("person", personId)
+                .query(String.class)
+                .list();
+    }
+
     /** Signs a record into the unit's chain, where one is written at a time; gives its id. */
     long insert(ServiceRecord record) {
         jdbc.sql("select pg_advisory_xact_lock(hashtext('service_record'), cast(? as integer))")

@@ -17,9 +17,11 @@ import org.springframework.ui.Model;
 @Component
 class TaskPages {
 
+    private final Care care;
     private final People people;
 
-    TaskPages(People people) {
+    TaskPages(Care care, People people) {
+        this.care = care;
         this.people = people;
     }
 
@@ -41,6 +43,7 @@ class TaskPages {
         model.addAttribute("pump", unit);
         model.addAttribute("checklist", checklist);
         model.addAttribute("rows", rows);
+        model.addAttribute("instruments", care.instruments(unit.id(), me));
         model.addAttribute("standing", standing(rows));
     }
 

@@ -120,19 +120,22 @@ class TaskTable {
     void keep(long taskId, Answer answer, long by, Instant now) {
         jdbc.sql("""
                         insert into task_answer
-                          (task_id, check_line_id, answer, as_left, finding, severity, answered_by, answered_at)
-                        values (:task, :line, :answer, :asLeft, :finding, :severity, :by, :now)
+                          (task_id, check_line_id, answer, as_left, finding, severity, instrument, answered_by, answered_at)
+                        values (:task, :line, :answer, :asLeft, :finding, :severity, :instrument, :by, :now)
                         on conflict (task_id, check_line_id) do update
                           set answer = excluded.answer, as_left = excluded.as_left, finding = excluded.finding,
-                              severity = excluded.severity, answered_by = excluded.answered_by, answered_at = excluded.answered_at
-                          where (task_answer.answer, task_answer.as_left, task_answer.finding, task_answer.severity)
-                            is distinct from (excluded.answer, excluded.as_left, excluded.finding, excluded.severity)""")
+                              severity = excluded.severity, instrument = excluded.instrument,
+                              answered_by = excluded.answered_by, answered_at = excluded.answered_at
+                          where (task_answer.answer, task_answer.as_left, task_answer.finding, task_answer.severity, task_answer.instrument)
+                            is distinct from
+                              (excluded.answer, excluded.as_left, excluded.finding, excluded.severity, excluded.instrument)""")
                 .param("task", taskId)
                 .param("line", answer.lineId())
                 .param("answer", answer.answer())
                 .param("asLeft", answer.asLeft())
                 .param("finding", answer.finding())
                 .param("severity", answer.severity())
+                .param("instrument", answer.instrument())
                 .param("by", by)
                 .param("now", now.atOffset(ZoneOffset.UTC))
                 .update();
@@ -259,7 +262,8 @@ class TaskTable {
                 row.getString("answer"),
                 row.getString("as_left"),
                 row.getString("finding"),
-                row.getObject("severity", Integer.class));
+                row.getObject("severity", Integer.class),
+                row.getString("instrument"));
         return new SavedAnswer(
                 answer,
                 row.getLong("answered_by"),

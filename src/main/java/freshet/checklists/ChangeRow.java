@@ -37,6 +37,7 @@ record ChangeRow(Change.Kind kind, String words, List<Part> parts) {
         coded(parts, "required", yesOrNo(was.required()), yesOrNo(is.required()));
         coded(parts, "mayNotApply", yesOrNo(was.mayNotApply()), yesOrNo(is.mayNotApply()));
         coded(parts, "asLeft", yesOrNo(was.asLeft()), yesOrNo(is.asLeft()));
+        coded(parts, "asksInstrument", yesOrNo(was.asksInstrument()), yesOrNo(is.asksInstrument()));
         coded(parts, "competence", needs(was), needs(is));
         text(parts, "source", was.source(), is.source());
         return parts;

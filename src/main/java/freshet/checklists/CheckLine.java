@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One line to look at and judge. The {@code caution} stands before the question; {@code failSeverity} is the severity that a failed
  * answer proposes, null when a failure makes no finding; {@code heldSeverity} is the lowest that it may ever be given, null when it is
- * free; {@code ratedBy} names the plate's figure that the limits are fractions of; {@code origin} is the same for the same line through
+ * free; {@code asksInstrument} is whether a value needs the name of what it was measured with; {@code ratedBy} names the plate's figure that the limits are fractions of; {@code origin} is the same for the same line through
  * all versions.
  */
 public record CheckLine(
@@ -32,6 +32,7 @@ public record CheckLine(
         boolean safety,
         boolean mayNotApply,
         boolean asLeft,
+        boolean asksInstrument,
         @Nullable Competence competence,
         @Nullable String source,
         long origin) {
@@ -147,7 +148,7 @@ public record CheckLine(
 
     /** Whether something measures it, so that its record says what did. */
     public boolean measured() {
-        return unit != null || competence == Competence.ELECTRICAL;
+        return asksInstrument || unit != null || competence == Competence.ELECTRICAL;
     }
 
     /** Whether no owner may take it out: it is for safety, or its failure stops the pump. */
@@ -188,6 +189,7 @@ public record CheckLine(
                 safety,
                 mayNotApply,
                 asLeft,
+                asksInstrument,
                 competence,
                 source,
                 itsOrigin);

@@ -159,6 +159,7 @@ class ChecklistTable {
                 row.getBoolean("safety"),
                 row.getBoolean("may_not_apply"),
                 row.getBoolean("as_left"),
+                row.getBoolean("asks_instrument"),
                 one(Competence.class, row.getString("competence")),
                 row.getString("source"),
                 row.getLong("origin"));

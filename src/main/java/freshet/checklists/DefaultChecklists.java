@@ -71,6 +71,7 @@ record DefaultChecklists(List<Draft> checklists) {
             boolean safety,
             boolean mayNotApply,
             boolean asLeft,
+            boolean asksInstrument,
             @Nullable Competence competence,
             String source) {
 
@@ -97,6 +98,7 @@ record DefaultChecklists(List<Draft> checklists) {
                     safety,
                     mayNotApply,
                     asLeft,
+                    asksInstrument,
                     competence,
                     source,
                     0);

@@ -57,6 +57,7 @@ final class LineChecks {
                 was != null && was.safety(),
                 line.mayNotApply(),
                 line.asLeft(),
+                judged && line.asksInstrument(),
                 line.competence(),
                 line.source(),
                 was == null ? 0 : was.origin());

@@ -25,6 +25,7 @@ public record LineDraft(
         boolean required,
         boolean mayNotApply,
         boolean asLeft,
+        boolean asksInstrument,
         @Nullable Competence competence,
         @Nullable String source) {
 
@@ -48,6 +49,7 @@ public record LineDraft(
                 line.required(),
                 line.mayNotApply(),
                 line.asLeft(),
+                line.asksInstrument(),
                 line.competence(),
                 line.source());
     }

@@ -29,6 +29,7 @@ record LineFields(
         @Nullable String required,
         @Nullable String mayNotApply,
         @Nullable String asLeft,
+        @Nullable String asksInstrument,
         @Nullable String competence,
         @Nullable String source) {
 
@@ -63,6 +64,7 @@ record LineFields(
                         tick(line.required()),
                         tick(line.mayNotApply()),
                         tick(line.asLeft()),
+                        tick(line.asksInstrument()),
                         line.competence() == null ? null : line.competence().name(),
                         line.source())
                 .padded();
@@ -96,6 +98,7 @@ record LineFields(
                         null,
                         null,
                         null,
+                        null,
                         null)
                 .padded();
     }
@@ -123,6 +126,7 @@ record LineFields(
                 required,
                 mayNotApply,
                 asLeft,
+                asksInstrument,
                 competence,
                 source);
     }
@@ -165,6 +169,7 @@ record LineFields(
                 required,
                 mayNotApply,
                 asLeft,
+                asksInstrument,
                 competence,
                 source);
     }
@@ -201,6 +206,7 @@ record LineFields(
         field.accept("required", required);
         field.accept("mayNotApply", mayNotApply);
         field.accept("asLeft", asLeft);
+        field.accept("asksInstrument", asksInstrument);
         field.accept("competence", competence);
         field.accept("source", source);
     }
@@ -246,6 +252,7 @@ record LineFields(
                 was != null && was.safety() || ticked(required),
                 (was == null || !was.safety()) && ticked(mayNotApply),
                 ticked(asLeft),
+                (was == null || !was.safety()) && ticked(asksInstrument),
                 Arrays.stream(Competence.values())
                         .filter(each -> each.name().equals(competence))
                         .findFirst()

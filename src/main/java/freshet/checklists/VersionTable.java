@@ -17,10 +17,10 @@ class VersionTable {
     private static final String INSERT_LINE = """
             insert into check_line (checklist_version_id, ordinal, section, question, hint, caution, answer_kind, unit,
                 pass_low, pass_high, watch_low, watch_high, rated_by, choices, fail_severity, held_severity, required,
-                safety, may_not_apply, as_left, competence, source, origin_id)
+                safety, may_not_apply, as_left, asks_instrument, competence, source, origin_id)
             values (:version, :ordinal, :section, :question, :hint, :caution, :kind, :unit,
                 :passLow, :passHigh, :watchLow, :watchHigh, :ratedBy, :choices, :failSeverity, :heldSeverity, :required,
-                :safety, :mayNotApply, :asLeft, :competence, :source, :origin)""";
+                :safety, :mayNotApply, :asLeft, :asksInstrument, :competence, :source, :origin)""";
 
     private final JdbcClient jdbc;
 
@@ -145,6 +145,7 @@ class VersionTable {
                 .param("safety", line.safety())
                 .param("mayNotApply", line.mayNotApply())
                 .param("asLeft", line.asLeft())
+                .param("asksInstrument", line.asksInstrument())
                 .param("competence", name(line.competence()))
                 .param("source", line.source())
                 .param("origin", line.origin() == 0 ? null : line.origin(), Types.BIGINT)

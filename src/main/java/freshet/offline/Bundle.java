@@ -42,5 +42,6 @@ public record Bundle(long personId, String personName, Instant now, List<UnitRow
             boolean required,
             boolean safety,
             boolean locked,
+            boolean asksInstrument,
             @Nullable Integer failSeverity) {}
 }

@@ -168,6 +168,7 @@ class Packing {
                 line.required(),
                 line.safety(),
                 line.competence() != null && !me.competentFor(line.competence()),
+                line.asksInstrument(),
                 line.failSeverity());
     }
 }

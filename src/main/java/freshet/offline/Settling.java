@@ -15,6 +15,7 @@ import freshet.checklists.Checklists;
 import freshet.checklists.NotAnAnswer;
 import freshet.people.People;
 import freshet.people.Person;
+import freshet.people.Typed;
 import freshet.pumps.Pumps;
 import freshet.pumps.Ratings;
 import freshet.pumps.Unit;
@@ -117,7 +118,8 @@ class Settling {
         for (RecordLine line : record.lines()) {
             if (line.checkLineId() != null && mayAnswer(checklist.line(line.checkLineId()), by)) {
                 answers.put(
-                        line.checkLineId(), new Answer(line.checkLineId(), line.answer(), line.asLeft(), null, null));
+                        line.checkLineId(),
+                        new Answer(line.checkLineId(), line.answer(), line.asLeft(), null, null, line.instrument()));
             }
         }
         on(checklist, conflict, sent, writer, by).stream()
@@ -126,8 +128,9 @@ class Settling {
         return "/records/"
                 + care.correct(
                         record.id(),
+                        // each line says what it was measured with
                         new Correction(
-                                List.copyOf(answers.values()), why, sent.notes().note()),
+                                List.copyOf(answers.values()), why, sent.notes().note(), ""),
                         by);
     }
 
@@ -139,12 +142,12 @@ class Settling {
                 task.id(),
                 task.version(),
                 on(sheet.checklist(), conflict, sent, writer, by),
-                new TaskNotes(null, null, typed.instrument(), typed.note()),
+                new TaskNotes(null, null, null, typed.note()),
                 by);
         return "/tasks/" + task.id();
     }
 
-    /** The answers on the lines of another version that ask the same, in the units that their writer meant. */
+    /** The answers on the lines of another version that ask the same, in the units that their writer meant, each with its instrument. */
     private List<Answer> on(Checklist checklist, Conflict conflict, SentTask sent, Person writer, Person by) {
         Checklist shown = counter.shown(sent, care.worksheet(conflict.entry().target()));
         Ratings ratings = pumps.unit(conflict.unitId()).model().ratings();
@@ -160,9 +163,18 @@ class Settling {
                             said(line, answer.answer(), writer, ratings),
                             said(line, answer.asLeft(), writer, ratings),
                             answer.finding(),
-                            answer.severity())));
+                            answer.severity(),
+                            measuredWith(line, answer, sent.notes()))));
         }
         return answers;
+    }
+
+    /** What an answered line was measured with: its own, else what was named for the whole task. */
+    static @Nullable String measuredWith(CheckLine line, Answer answer, TaskNotes beside) {
+        if (!line.measured() || answer.answer() == null && answer.asLeft() == null) {
+            return null;
+        }
+        return Typed.text(answer.instrument() == null ? beside.instrument() : answer.instrument());
     }
 
     private static boolean mayAnswer(CheckLine line, Person by) {

@@ -7,6 +7,7 @@ import freshet.care.SavedAnswer;
 import freshet.care.SentTask;
 import freshet.care.ServiceRecord;
 import freshet.care.Task;
+import freshet.care.TaskNotes;
 import freshet.care.Worksheet;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
@@ -103,7 +104,9 @@ class Sides {
         Map<Long, String> said = new HashMap<>();
         for (RecordLine line : record.lines()) {
             if (line.checkLineId() != null && line.answer() != null) {
-                said.put(checklist.line(line.checkLineId()).origin(), said(line.answer(), line.asLeft(), null));
+                said.put(
+                        checklist.line(line.checkLineId()).origin(),
+                        said(line.answer(), line.asLeft(), null, line.instrument()));
             }
         }
         return said;
@@ -113,9 +116,10 @@ class Sides {
         Map<Long, String> said = new HashMap<>();
         sheet.saved().forEach((id, saved) -> {
             Answer answer = saved.answer();
-            String words = said(answer.answer(), answer.asLeft(), answer.finding());
+            CheckLine line = sheet.checklist().line(id);
+            String words = said(line, answer, sheet.notes());
             if (words != null) {
-                said.put(sheet.checklist().line(id).origin(), words);
+                said.put(line.origin(), words);
             }
         });
         return said;
@@ -128,11 +132,7 @@ class Sides {
         for (Answer answer : sent.answers(shown)) {
             CheckLine line = shown.line(answer.lineId());
             rows.add(new Beside.Row(
-                    line.question(),
-                    null,
-                    0,
-                    said(answer.answer(), answer.asLeft(), answer.finding()),
-                    theirs.get(line.origin())));
+                    line.question(), null, 0, said(line, answer, sent.notes()), theirs.get(line.origin())));
         }
         String note = sent.notes().note();
         if (note != null && !note.isBlank()) {
@@ -141,10 +141,18 @@ class Sides {
         return rows;
     }
 
-    private static @Nullable String said(@Nullable String answer, @Nullable String left, @Nullable String finding) {
+    private static @Nullable String said(CheckLine line, Answer answer, TaskNotes beside) {
+        return said(answer.answer(), answer.asLeft(), answer.finding(), Settling.measuredWith(line, answer, beside));
+    }
+
+    private static @Nullable String said(
+            @Nullable String answer, @Nullable String left, @Nullable String finding, @Nullable String instrument) {
         StringBuilder said = new StringBuilder(answer == null ? "" : answer);
         if (left != null && !left.isBlank()) {
             said.append(" → ").append(left);
+        }
+        if (instrument != null) {
+            said.append(" (").append(instrument).append(')');
         }
         if (finding != null && !finding.isBlank()) {
             said.append(" – ").append(finding);

@@ -95,6 +95,11 @@ class CarePagesTests {
                 form.add(name);
                 form.add(String.valueOf(answer.answer()));
             }
+            String instrument = "line[c" + answer.lineId() + "].instrument";
+            if (answer.instrument() != null && !named.contains("instrument") && !named.contains(instrument)) {
+                form.add(instrument);
+                form.add(answer.instrument());
+            }
         }
         form.addAll(List.of(others));
         return form.toArray(String[]::new);
@@ -382,6 +387,7 @@ class CarePagesTests {
                 true,
                 false,
                 false,
+                false,
                 null,
                 "common practice, no source"));
         return published(new ChecklistDraft(40, "Ropes were forgotten", lines));
@@ -509,6 +515,73 @@ class CarePagesTests {
         Page tooLong =
                 ilses.submit("/tasks/" + other.id(), "press", "sign", "version", "0", "instrument", "x".repeat(121));
         assertThat(tooLong.wrong("instrument")).isEqualTo("This is too long. It may have 120 characters at most.");
+    }
+
+    @Test
+    void namesWhatEachLineWasMeasuredWithAndRefusesWhereOneThatAsksNamesNothing() {
+        String earth = name("Earth continuity", "instrument");
+        String insulation = name("Insulation", "instrument");
+        Page first = ilses.open(address());
+        assertThat(first.html().getElementById(earth).attr("list")).isEqualTo("instruments");
+        assertThat(first.html().getElementById(earth).closest("details"))
+                .as("asked")
+                .isNull();
+        assertThat(first.html()
+                        .getElementById(name("Running amps", "instrument"))
+                        .closest("details"))
+                .as("only offered")
+                .isNotNull();
+        Page refused = ilses.submit(address(), form(ilse, "sign", earth, "", insulation, "Megger 2"));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.wrong(earth)).startsWith("Say what this was measured with");
+        assertThat(refused.html().select(".wrong")).hasSize(1);
+        assertThat(refused.value(insulation)).isEqualTo("Megger 2");
+        assertThat(refused.value(name("Earth continuity", "answer"))).isEqualTo("0.2");
+        Page tooLong = ilses.submit(address(), form(ilse, "sign", earth, "x".repeat(121)));
+        assertThat(tooLong.wrong(earth)).contains("120 characters at most");
+        assertThat(care.recordsOf(unit.id())).isEmpty();
+
+        ilses.submit(address(), form(ilse, "save", earth, "", insulation, "Megger 2", "instrument", "Tester 3"));
+        assertThat(ilses.open(address()).value(insulation)).isEqualTo("Megger 2");
+        Page signed = ilses.submit(
+                address(), form(ilse, "sign", earth, "", insulation, "Megger 2", "instrument", "Tester 3"));
+        Page record = ilses.open(signed.location());
+        assertThat(record.text("tr:contains(Earth continuity)")).contains("with Tester 3");
+        assertThat(record.text("tr:contains(Insulation)")).contains("with Megger 2");
+        assertThat(record.text("dl")).contains("Measured with Tester 3, Megger 2");
+
+        String correct = signed.location() + "/correct";
+        Page begun = ilses.open(correct);
+        assertThat(begun.value("instrument")).isEmpty();
+        assertThat(begun.value(insulation)).isEqualTo("Megger 2");
+        assertThat(begun.value(earth)).isEqualTo("Tester 3");
+        Page corrected = ilses.submit(
+                correct, form(ilse, "", "instrument", "", earth, "Tester 5", insulation, "Megger 2", "why", "Label"));
+        Page after = ilses.open(corrected.location());
+        assertThat(after.text("tr:contains(Earth continuity)")).contains("with Tester 5");
+        assertThat(after.text("tr:contains(Insulation)")).contains("with Megger 2");
+        assertThat(after.text()).contains("still fits its digest");
+        jdbc.sql("alter table record_line disable trigger user").update();
+        jdbc.sql("update record_line set instrument = 'Megger 9' where instrument = 'Megger 2'")
+                .update();
+        jdbc.sql("alter table record_line enable trigger user").update();
+        assertThat(care.chainHolds(unit.id()))
+                .as("the instrument of a line is signed")
+                .isFalse();
+
+        Task other = care.tasksOf(yard.unit("BF-05").id()).get(0);
+        assertThat(suggested(ilses, other)).containsExactlyInAnyOrder("Tester 5", "Tester 3", "Megger 9");
+        assertThat(suggested(teos, other)).as("neither his nor this unit's").isEmpty();
+        Task later =
+                care.tasksOf(unit.id()).stream().filter(Task::open).findFirst().orElseThrow();
+        assertThat(suggested(teos, later)).contains("Tester 5", "Megger 9");
+    }
+
+    private static List<String> suggested(Pages pages, Task task) {
+        return pages.open("/tasks/" + task.id())
+                .html()
+                .select("#instruments option")
+                .eachAttr("value");
     }
 
     @Test

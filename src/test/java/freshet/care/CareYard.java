@@ -92,6 +92,11 @@ public class CareYard {
         return people.addPerson("freya", "Freya Osterby", "books and keys", Role.OWNER, Set.of(), ilse());
     }
 
+    /** An owner who is competent for nothing special, beside those who are. */
+    public Person ownerOfNone() {
+        return people.addPerson("dana", "Dana Ferrow", "keys and books", Role.OWNER, Set.of(), ilse());
+    }
+
     /** An owner who may do everything, in foul pits too. */
     public Person freya() {
         return people.personNamed("freya")
@@ -170,7 +175,7 @@ public class CareYard {
         return sheet.checklist().lines().stream()
                 .filter(line -> line.competence() == null || by.competentFor(line.competence()))
                 .filter(line -> line.kind() != AnswerKind.TEXT)
-                .map(line -> Answer.of(line.id(), pass(line)))
+                .map(line -> Answer.of(line.id(), pass(line)).with(line.asksInstrument() ? "Tester 3" : null))
                 .toList();
     }
 

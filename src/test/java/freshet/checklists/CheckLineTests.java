@@ -41,6 +41,7 @@ class CheckLineTests {
                 false,
                 false,
                 true,
+                false,
                 null,
                 "common practice, no source",
                 1);

@@ -168,6 +168,8 @@ class ChecklistPagesTests {
                 "Is the screen clean?",
                 field(page, "Is its kit", "required"),
                 null,
+                field(page, "Running amps", "asksInstrument"),
+                "true",
                 "minutes",
                 "40");
         Page look = ilses.submit(edit(), typed);
@@ -178,6 +180,7 @@ class ChecklistPagesTests {
         assertThat(look.text(".changes li:contains(screen)"))
                 .contains("Is the strainer clean, whole and fixed? → Is the screen clean?");
         assertThat(look.text(".changes")).contains("35 → 40");
+        assertThat(look.text(".changes li:contains(Running amps)")).contains("Asks what it is measured with no → yes");
         assertThat(checklists.checklist(opening.id()).number()).isEqualTo(1);
 
         Page silent = ilses.submit(edit(), form(look, "publish"));
@@ -200,7 +203,9 @@ class ChecklistPagesTests {
                 });
         Page read = teos.open(address());
         assertThat(read.text()).contains("What version 2 changed", "The maker says 2 mm", "Ilse Marrow");
+        assertThat(read.text(".check:contains(Running amps)")).contains("Asks what it is measured with.");
         Page old = teos.open(address() + "/versions/1");
+        assertThat(old.text(".check:contains(Running amps)")).doesNotContain("Asks what");
         assertThat(old.text(".warn")).contains("This is version 1", "Version 2 stands now");
         assertThat(old.text()).contains("Is the strainer clean, whole and fixed?");
         assertThat(ilses.submit(edit(), form(ilses.open(edit()), "look")).text())
@@ -270,6 +275,24 @@ class ChecklistPagesTests {
         assertThat(ilses.submit(edit(), form(page, "look", nan, "one")).wrong(nan))
                 .isNotEmpty();
         assertThat(checklists.checklist(opening.id()).number()).isEqualTo(1);
+    }
+
+    @Test
+    void moveNoLineAcrossASafetyStepWhateverIsPressed() {
+        Checklist closing = list("closing-utility-submersible");
+        String edit = "/checklists/" + closing.id() + "/edit";
+        Page page = ilses.open(edit);
+        int again = place(page, "Unplugged again");
+        for (String press : List.of("up-" + again, "down-" + (again - 1))) {
+            Page moved = ilses.submit(edit, form(page, press));
+            assertThat(place(moved, "Unplugged again")).isEqualTo(again - 1);
+            Page refused = ilses.submit(edit, form(moved, "publish", "note", "Hands on first"));
+            assertThat(refused.status()).isEqualTo(422);
+            assertThat(refused.wrong("lines[" + again + "].question")).contains("safety");
+        }
+        Page first = ilses.submit(edit, form(page, "down-0"));
+        assertThat(place(first, "Unplugged, and")).as("its section ends there").isZero();
+        assertThat(checklists.checklist(closing.id()).number()).isEqualTo(1);
     }
 
     @Test

@@ -202,6 +202,16 @@ class DefaultChecklistsTests {
                 .allMatch(CheckLine::measured);
     }
 
+    @Test
+    void askWhatResistanceAndPressureAreMeasuredWith() {
+        assertThat(lines().filter(CheckLine::asksInstrument)
+                        .map(CheckLine::unit)
+                        .distinct())
+                .containsExactlyInAnyOrder("Ω", "MΩ", "kPa");
+        assertThat(lines().filter(line -> Set.of("Ω", "MΩ", "kPa").contains(String.valueOf(line.unit()))))
+                .allMatch(CheckLine::asksInstrument);
+    }
+
     /** Readiness takes a record with answered electrical lines for an electrical test, so no list may hold a part of one. */
     @Test
     void measureEarthWhereverAnythingIsMeasuredElectrically() {

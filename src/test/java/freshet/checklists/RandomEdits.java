@@ -59,6 +59,7 @@ final class RandomEdits {
                 pick(line.required(), line.required(), random.nextBoolean()),
                 pick(line.mayNotApply(), line.mayNotApply(), random.nextBoolean()),
                 random.nextBoolean(),
+                random.nextBoolean(),
                 pick(line.competence(), line.competence(), random.nextBoolean() ? null : Competence.GAS),
                 pick(line.source(), "our own practice", line.source()));
     }

@@ -110,6 +110,7 @@ class VersionTests {
                 required,
                 line.mayNotApply(),
                 line.asLeft(),
+                line.asksInstrument(),
                 line.competence(),
                 line.source());
     }
@@ -130,6 +131,7 @@ class VersionTests {
                 List.of(),
                 2,
                 true,
+                false,
                 false,
                 false,
                 null,
@@ -264,6 +266,7 @@ class VersionTests {
                                 true,
                                 true,
                                 false,
+                                line.asksInstrument(),
                                 null,
                                 line.source()))))
                 .containsExactly(
@@ -296,6 +299,7 @@ class VersionTests {
                 true,
                 false,
                 false,
+                false,
                 null,
                 "our own practice");
         assertThat(refusals(added(choice)))
@@ -317,6 +321,7 @@ class VersionTests {
                 List.of(),
                 9,
                 true,
+                false,
                 false,
                 false,
                 null,

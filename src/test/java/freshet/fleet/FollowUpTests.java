@@ -106,7 +106,9 @@ class FollowUpTests {
                 opening,
                 with(
                         allPass(opening, ilse),
-                        Answer.of(insulation.id(), "0.2 MΩ").found("Water in the winding", 4)),
+                        Answer.of(insulation.id(), "0.2 MΩ")
+                                .found("Water in the winding", 4)
+                                .with("Tester 3")),
                 ilse);
         assertThat(reasons(unit)).contains(ReasonKind.ELECTRICAL_NEVER).doesNotContain(ReasonKind.ELECTRICAL);
     }
@@ -165,6 +167,7 @@ class FollowUpTests {
                 List.of(),
                 2,
                 true,
+                false,
                 false,
                 false,
                 competence,

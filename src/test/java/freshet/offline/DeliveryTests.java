@@ -36,6 +36,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -100,12 +101,24 @@ class DeliveryTests {
             String line = "line[c" + answer.lineId() + "].";
             put(fields, line + "answer", answer.answer());
             put(fields, line + "finding", answer.finding());
+            put(fields, line + "instrument", answer.instrument());
             put(
                     fields,
                     line + "severity",
                     answer.severity() == null ? null : answer.severity().toString());
         }
         return fields;
+    }
+
+    private List<@Nullable String> instruments(int record, String... questions) {
+        Worksheet sheet = care.worksheet(opening.id());
+        return Stream.of(questions)
+                .map(question -> care.recordsOf(unit.id())
+                        .get(record)
+                        .lines()
+                        .get(CareYard.line(sheet, question).ordinal() - 1)
+                        .instrument())
+                .toList();
     }
 
     private static void put(Map<String, String> fields, String name, @Nullable String value) {
@@ -424,6 +437,41 @@ class DeliveryTests {
                 .as("settled once")
                 .isEqualTo(409);
         assertThat(pages.open("/offline/conflicts/" + id).text()).contains("It was added", "Torn at the rim");
+    }
+
+    @Test
+    void keepsWhatEachLineWasMeasuredWithFromThePhoneToTheCorrection() {
+        Worksheet sheet = care.worksheet(opening.id());
+        Map<String, String> typed = fields(sheet, CareYard.allPass(sheet, teo));
+        typed.put("instrument", "Plug-in meter 1");
+        typed.put("line[c" + CareYard.line(sheet, "Gap between").id() + "].instrument", "Feeler 4");
+        Entry mine = entry(Entry.Kind.TASK, opening.id(), typed);
+        care.sign(opening.id(), SignOff.of(opening.version(), CareYard.allPass(sheet, ilse)), ilse);
+        clock.advance(Duration.ofHours(1));
+        long id = conflictOf(mine);
+        assertThat(Pages.signedIn(mvc, "ilse", "river at thaw")
+                        .open("/offline/conflicts/" + id)
+                        .text())
+                .contains("(Plug-in meter 1)", "(Feeler 4)", "(Tester 3)");
+        offline.settle(id, Conflict.How.ADD, "Teo measured too", ilse);
+        String[] lines = {"Gap between", "Running amps", "Earth continuity"};
+        assertThat(instruments(1, lines)).containsExactly("Feeler 4", "Plug-in meter 1", "Tester 3");
+        assertThat(care.chainHolds(unit.id())).isTrue();
+    }
+
+    @Test
+    void signsFromThePhoneWithTheInstrumentOfEachLine() {
+        Worksheet sheet = care.worksheet(opening.id());
+        Map<String, String> typed = fields(sheet, CareYard.allPass(sheet, teo));
+        typed.put("instrument", "Plug-in meter 1");
+        typed.put("line[c" + CareYard.line(sheet, "Gap between").id() + "].instrument", "Feeler 4");
+        clock.advance(Duration.ofHours(1));
+        assertThat(offline.deliver(entry(Entry.Kind.TASK, opening.id(), typed), teo)
+                        .outcome())
+                .isEqualTo(Outcome.DONE);
+        assertThat(instruments(0, "Gap between", "Running amps")).containsExactly("Feeler 4", "Plug-in meter 1");
+        assertThat(taken.tasks().stream().flatMap(task -> task.lines().stream()))
+                .anyMatch(Bundle.LineRow::asksInstrument);
     }
 
     @Test

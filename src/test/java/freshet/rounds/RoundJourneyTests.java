@@ -72,6 +72,7 @@ class RoundJourneyTests {
         browser.press("Go on with this round").awaitPath(round);
         browser.press("Work on BF-04");
         answerAll();
+        browser.type("instrument", "Tester 3");
         browser.press("Sign as Ilse Marrow");
         assertThat(browser.path()).startsWith("/records/");
         browser.go(round).picture("round-second-390");
