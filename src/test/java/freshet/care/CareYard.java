@@ -2,7 +2,11 @@ package freshet.care;
 
 import freshet.checklists.AnswerKind;
 import freshet.checklists.CheckLine;
+import freshet.checklists.Checklist;
+import freshet.checklists.ChecklistDraft;
+import freshet.checklists.Checklists;
 import freshet.checklists.Limits;
+import freshet.checklists.LineDraft;
 import freshet.checklists.RatedBy;
 import freshet.checklists.Verdict;
 import freshet.measures.UnitSystem;
@@ -47,9 +51,11 @@ public class CareYard {
     private final Places places;
     private final Pumps pumps;
 
+    private final Checklists checklists;
     private final JdbcClient database;
 
-    CareYard(People people, Places places, Pumps pumps, JdbcClient database) {
+    CareYard(People people, Places places, Pumps pumps, Checklists checklists, JdbcClient database) {
+        this.checklists = checklists;
         this.database = database;
         this.people = people;
         this.places = places;
@@ -168,6 +174,39 @@ public class CareYard {
     /** A utility submersible at Brackenfold, in care for years. */
     public Unit unit(String tag) {
         return unit(tag, PumpKind.UTILITY_SUBMERSIBLE, brackenfold().id(), LONG_AGO);
+    }
+
+    /** Publishes a version in which one line asks what it is measured with. */
+    public void askInstrument(long checklistId, String question) {
+        Checklist list = checklists.checklist(checklistId);
+        List<LineDraft> lines = list.lines().stream()
+                .map(LineDraft::of)
+                .map(line -> line.question().startsWith(question) ? asking(line) : line)
+                .toList();
+        checklists.publish(checklistId, list.number(), new ChecklistDraft(list.minutes(), "By meter", lines), ilse());
+    }
+
+    private static LineDraft asking(LineDraft line) {
+        return new LineDraft(
+                line.origin(),
+                line.section(),
+                line.question(),
+                line.hint(),
+                line.caution(),
+                line.kind(),
+                line.unit(),
+                line.passLow(),
+                line.passHigh(),
+                line.watchLow(),
+                line.watchHigh(),
+                line.choices(),
+                line.failSeverity(),
+                line.required(),
+                line.mayNotApply(),
+                line.asLeft(),
+                true,
+                line.competence(),
+                line.source());
     }
 
     /** Answers that pass every line that this person may answer. */

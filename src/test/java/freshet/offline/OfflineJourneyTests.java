@@ -13,6 +13,7 @@ import freshet.care.ServiceRecord;
 import freshet.care.SignOff;
 import freshet.care.Task;
 import freshet.care.Worksheet;
+import freshet.checklists.CheckLine;
 import freshet.checklists.Phase;
 import freshet.people.Person;
 import freshet.pumps.Unit;
@@ -91,6 +92,7 @@ class OfflineJourneyTests {
         teo = yard.teo();
         near = yard.unit("BF-04");
         far = yard.unit("BF-07");
+        yard.askInstrument(opening(near).checklistId(), "Running amps");
         cable = new Cable(port);
         browser = Browser.keeping(phone, cable.port());
         browser.signIn("teo", "mud on boots")
@@ -157,6 +159,7 @@ class OfflineJourneyTests {
                         CareYard.allPass(sheet, teo).stream()
                                 .collect(Collectors.toMap(
                                         answer -> "line[c" + answer.lineId() + "].answer", Answer::answer)));
+        browser.driver().executeScript(FILL, Map.of("instrument", "Plug-in meter 1"));
         tap(".sign .first");
         await("Written down on this phone");
         ready();
@@ -215,9 +218,11 @@ class OfflineJourneyTests {
 
         open("/tasks/" + opening(near).id());
         assertThat(browser.text()).contains("Caution", "Needs a person competent for electrical work");
+        CheckLine amps = CareYard.line(care.worksheet(opening(near).id()), "Running amps");
+        browser.driver().executeScript(FILL, Map.of("line[c" + amps.id() + "].answer", "4.4"));
         tap(".sign .first");
         await("to put right");
-        assertThat(browser.text()).contains("Nothing can be signed without it");
+        assertThat(browser.text()).contains("Nothing can be signed without it", "Say what this was measured with");
         browser.picture("offline-task-390").phone();
         assertThat(faults()).isEmpty();
         read(near, "412.6");
@@ -236,6 +241,7 @@ class OfflineJourneyTests {
         await("1 to settle");
         ServiceRecord mine = care.recordsOf(near.id()).get(0);
         assertThat(mine.signedName()).isEqualTo("Teo Brandt");
+        assertThat(mine.instrument()).isEqualTo("Plug-in meter 1");
         assertThat(mine.endedAt()).isBetween(MORNING, MORNING.plus(Duration.ofMinutes(10)));
         assertThat(mine.signedAt()).isEqualTo(MORNING.plus(Duration.ofHours(5)));
         assertThat(care.recordsOf(far.id()))
