@@ -30,11 +30,12 @@ final class Days {
     private static final Pattern TWO_WAYS = Pattern.compile("\\d{1,4}[./-]\\d{1,2}[./-]\\d{1,4}");
     private static final Pattern MOMENT = Pattern.compile(
             "(.+?)[ T](\\d{2}:\\d{2}(?::\\d{2}(?:\\.\\d{1,6})?)?)\\s*(Z|[+-]\\d{2}:\\d{2}(?::\\d{2})?)?");
+    private static final Locale SPANISH = Locale.forLanguageTag("es-US");
     private static final DateTimeFormatter TO_THE_MINUTE = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm");
 
     private Days() {}
 
-    /** A day of any year: "15 Feb", "Feb 15", "15-Feb" or "02-15". */
+    /** A day of any year: "15 Feb", "Feb 15", "15-Feb" or "02-15", its month in English or Spanish; no word is another month in the other language. */
     static MonthDay monthDay(String text) {
         Matcher numbers = MONTH_DAY_NUMBERS.matcher(text);
         if (numbers.matches()) {
@@ -69,7 +70,9 @@ final class Days {
 
     private static Month month(String text, String name) {
         for (Month month : Month.values()) {
-            if (month.name().startsWith(name.toUpperCase(Locale.ROOT))) {
+            String spanish = month.getDisplayName(TextStyle.FULL, SPANISH).toUpperCase(Locale.ROOT);
+            String said = name.toUpperCase(Locale.ROOT);
+            if (month.name().startsWith(said) || spanish.startsWith(said)) {
                 return month;
             }
         }

@@ -3,6 +3,7 @@ package freshet.exchange;
 import freshet.people.NotFound;
 import freshet.people.Person;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import org.springframework.core.io.ClassPathResource;
 import org.springframework.core.io.Resource;
 import org.springframework.http.ContentDisposition;
@@ -27,9 +28,15 @@ class DownloadController {
     }
 
     @GetMapping("/import/templates/{kind}.csv")
-    ResponseEntity<Resource> template(@PathVariable String kind) {
-        String word = known(kind).word();
-        return file(word + "-template").body(new ClassPathResource("import-templates/" + word + ".csv"));
+    ResponseEntity<Resource> template(@PathVariable String kind, Person me) {
+        FileKind known = known(kind);
+        return file(exchange.words(me).word(known.word() + " template")).body(template(known, me.locale()));
+    }
+
+    /** In the reader's language where there is one, else in English. */
+    static Resource template(FileKind kind, Locale locale) {
+        Resource own = new ClassPathResource("import-templates/" + locale.getLanguage() + "/" + kind.word() + ".csv");
+        return own.exists() ? own : new ClassPathResource("import-templates/" + kind.word() + ".csv");
     }
 
     @GetMapping("/export/{kind}.csv")

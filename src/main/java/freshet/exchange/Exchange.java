@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -29,8 +30,10 @@ public class Exchange {
     private final Pumps pumps;
     private final Readings readings;
     private final People people;
+    private final MessageSource messages;
 
-    Exchange(Places places, Pumps pumps, Readings readings, People people) {
+    Exchange(Places places, Pumps pumps, Readings readings, People people, MessageSource messages) {
+        this.messages = messages;
         this.places = places;
         this.pumps = pumps;
         this.readings = readings;
@@ -77,7 +80,7 @@ public class Exchange {
     private Preview goOver(List<NamedFile> files, Person by) {
         Names names = new Names(places, pumps);
         Map<FileKind, RowKind<?>> kinds = kinds(names);
-        Pass pass = new Pass(names, by);
+        Pass pass = new Pass(names, words(by), by);
         files.forEach(file -> pass.open(file, kinds.values()));
         kinds.values().forEach(pass::go);
         return pass.outcome(files);
@@ -94,6 +97,11 @@ public class Exchange {
     @Transactional(readOnly = true)
     public byte[] export(FileKind kind, Person reader) {
         return Sheets.written(kinds(new Names(places, pumps)).get(kind), reader.unitSystem());
+    }
+
+    /** The words of files as this reader writes them. */
+    FileWords words(Person reader) {
+        return new FileWords(messages, reader);
     }
 
     /** The columns that files of a kind may have, in order; of a series of columns only the first. */

@@ -22,9 +22,11 @@ final class Heading {
     private final Map<String, Column> columns;
 
     private final Table.Line line;
+    private final FileWords words;
 
-    private Heading(List<Column> columns, Table.Line line) {
+    private Heading(List<Column> columns, Table.Line line, FileWords words) {
         this.line = line;
+        this.words = words;
         this.columns = columns.stream()
                 .collect(Collectors.toMap(Column::name, column -> column, (a, b) -> a, LinkedHashMap::new));
     }
@@ -49,8 +51,8 @@ final class Heading {
     }
 
     /** The heading read as one of this kind; null, with the problems said, when it is none. */
-    static @Nullable Heading of(Table table, RowKind<?> kind, Consumer<Problem> problems) {
-        Heading heading = new Heading(kind.columns(), table.heading());
+    static @Nullable Heading of(Table table, RowKind<?> kind, FileWords words, Consumer<Problem> problems) {
+        Heading heading = new Heading(kind.columns(), table.heading(), words);
         int[] wrong = {0};
         Consumer<Problem> counted = problem -> {
             wrong[0]++;
@@ -69,8 +71,8 @@ final class Heading {
                         table.heading().number(),
                         column.name(),
                         "exchange.heading.missing",
-                        column.name(),
-                        kind.kind().word()));
+                        words.heading(column.name()),
+                        words.word(kind.kind().word())));
             }
         }
         return wrong[0] > 0 ? null : heading;
@@ -83,14 +85,16 @@ final class Heading {
         if (column == null) {
             String known = columns.values().stream()
                     .filter(each -> !each.further())
-                    .map(Column::name)
+                    .map(each -> words.heading(each.name()))
                     .collect(Collectors.joining(", "));
-            problems.accept(
-                    Problem.at(table.file(), line, typed, "exchange.heading.unknown", typed, kind.word(), known));
+            problems.accept(Problem.at(
+                    table.file(), line, typed, "exchange.heading.unknown", typed, words.word(kind.word()), known));
         } else if (places.putIfAbsent(column.name(), at) != null) {
-            problems.accept(Problem.at(table.file(), line, typed, "exchange.heading.twice", column.name()));
+            problems.accept(
+                    Problem.at(table.file(), line, typed, "exchange.heading.twice", words.heading(column.name())));
         } else if (unit != null && !isUnit(column, unit)) {
-            problems.accept(Problem.at(table.file(), line, typed, "exchange.heading.unit", unit, column.name()));
+            problems.accept(
+                    Problem.at(table.file(), line, typed, "exchange.heading.unit", unit, words.heading(column.name())));
         } else if (unit != null) {
             units.put(column.name(), unit);
         }

@@ -45,6 +45,11 @@ class ImportController {
                 .toList();
     }
 
+    @ModelAttribute("words")
+    FileWords words(Person me) {
+        return exchange.words(me);
+    }
+
     @ModelAttribute("mostShown")
     int mostShown() {
         return MOST_SHOWN;

@@ -50,7 +50,7 @@ final class KitRows implements RowKind<KitRows.Piece> {
     public List<Column> columns() {
         return List.of(
                 Column.needed("tag"),
-                Column.needed("piece"),
+                Column.needed("piece").oneOf(KitKind.class),
                 Column.needed("description"),
                 Column.of("bore", Quantity.BORE),
                 Column.of("outlet bore", Quantity.BORE),

@@ -42,8 +42,8 @@ final class ModelRows implements RowKind<ModelRows.Line> {
     private static final List<Column> COLUMNS = Stream.of(
                     Stream.of(
                             Column.needed("model"),
-                            Column.needed("pump kind"),
-                            Column.needed("drive"),
+                            Column.needed("pump kind").oneOf(PumpKind.class),
+                            Column.needed("drive").oneOf(Drive.class),
                             Column.of("float"),
                             Column.of("voltage", Quantity.VOLTAGE),
                             Column.of("frequency", "Hz"),

@@ -27,12 +27,14 @@ final class Pass {
     private static final Pattern ROW = Pattern.compile("rows\\[(\\d+)]\\.?(.*)");
 
     private final Names names;
+    private final FileWords words;
     private final Person by;
     private final List<Opened> opened = new ArrayList<>();
     private final List<Problem> problems = new ArrayList<>();
     private final List<Change> changes = new ArrayList<>();
 
-    Pass(Names names, Person by) {
+    Pass(Names names, FileWords words, Person by) {
+        this.words = words;
         this.names = names;
         this.by = by;
     }
@@ -72,11 +74,12 @@ final class Pass {
         NamedFile renamed = new NamedFile(unused(file.name()), file.content());
         Opened next = new Opened(renamed.name());
         opened.add(next);
-        Table table = CsvText.read(renamed, problems::add);
-        if (table == null) {
+        Table written = CsvText.read(renamed, problems::add);
+        if (written == null) {
             names.unread(null);
             return;
         }
+        Table table = words.inEnglish(written, kinds);
         RowKind<?> kind = Heading.kindOf(table, kinds).orElse(null);
         if (kind == null) {
             problems.add(Problem.at(renamed.name(), table.heading().number(), null, "exchange.heading.noKind"));
@@ -84,12 +87,12 @@ final class Pass {
             return;
         }
         next.kind = kind;
-        Heading heading = Heading.of(table, kind, problems::add);
+        Heading heading = Heading.of(table, kind, words, problems::add);
         if (heading == null) {
             names.unread(kind.kind());
         } else {
             next.rows = table.lines().stream()
-                    .map(line -> new Row(next.name, heading, line, problems::add))
+                    .map(line -> new Row(next.name, heading, line, words, problems::add))
                     .toList();
         }
     }

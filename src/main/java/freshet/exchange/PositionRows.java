@@ -32,7 +32,10 @@ final class PositionRows implements RowKind<PositionDraft> {
     @Override
     public List<Column> columns() {
         return List.of(
-                Column.needed("site"), Column.needed("position"), Column.needed("position kind"), Column.of("note"));
+                Column.needed("site"),
+                Column.needed("position"),
+                Column.needed("position kind").oneOf(PositionKind.class),
+                Column.of("note"));
     }
 
     @Override

@@ -60,10 +60,10 @@ final class ReadingRows implements RowKind<MeterFact> {
     public List<Column> columns() {
         return List.of(
                 Column.needed("tag"),
-                Column.needed("meter"),
+                Column.needed("meter").oneOf(MeterKind.class),
                 Column.needed("read at"),
                 Column.needed("value"),
-                Column.of("what"),
+                Column.of("what").oneOf(What.class),
                 Column.of("last on old meter"),
                 Column.of("rolled over"),
                 Column.of("rolls over at"),

@@ -26,12 +26,14 @@ final class Row {
     final String file;
     final int line;
     private final Heading heading;
+    private final FileWords words;
     private final Table.Line cells;
     private final Consumer<Problem> problems;
     private boolean wrong;
     private boolean waiting;
 
-    Row(String file, Heading heading, Table.Line cells, Consumer<Problem> problems) {
+    Row(String file, Heading heading, Table.Line cells, FileWords words, Consumer<Problem> problems) {
+        this.words = words;
         this.file = file;
         this.line = cells.number();
         this.heading = heading;
@@ -78,6 +80,11 @@ final class Row {
         return true;
     }
 
+    /** The heading of a column as the reader writes it. */
+    String heading(String column) {
+        return words.heading(column);
+    }
+
     /** Whether the file has the column; one that it has not leaves what stands in the register. */
     boolean has(String column) {
         return heading.has(column);
@@ -101,7 +108,7 @@ final class Row {
     String needed(String column) {
         String text = text(column);
         if (text == null) {
-            wrong(column, "exchange.missing", column);
+            wrong(column, "exchange.missing", words.heading(column));
             return "";
         }
         return text;
@@ -112,9 +119,10 @@ final class Row {
         String text = needed(column);
         E found = oneOf(text, choices);
         if (found == null && !text.isEmpty()) {
-            String words =
-                    Arrays.stream(choices.getEnumConstants()).map(Written::word).collect(Collectors.joining(", "));
-            wrong(column, "exchange.choice", text, words);
+            String all = Arrays.stream(choices.getEnumConstants())
+                    .map(choice -> words.word(Written.word(choice)))
+                    .collect(Collectors.joining(", "));
+            wrong(column, "exchange.choice", text, all);
         }
         return found == null ? choices.getEnumConstants()[0] : found;
     }
@@ -134,10 +142,10 @@ final class Row {
             return otherwise;
         }
         switch (text.toLowerCase(Locale.ROOT)) {
-            case "yes", "y", "true", "1", "x" -> {
+            case "yes", "y", "true", "1", "x", "sí", "si", "s", "verdadero" -> {
                 return true;
             }
-            case "no", "n", "false", "0" -> {
+            case "no", "n", "false", "0", "falso" -> {
                 return false;
             }
             default -> {
@@ -182,7 +190,7 @@ final class Row {
                         text,
                         text + " " + quantity.unit(UnitSystem.US),
                         text + " " + quantity.unit(UnitSystem.SI),
-                        column + " (" + quantity.unit(UnitSystem.US) + ")");
+                        words.heading(column) + " (" + quantity.unit(UnitSystem.US) + ")");
                 return null;
             }
             return quantity.parse(bare ? text + " " + unit : text, UnitSystem.SI);

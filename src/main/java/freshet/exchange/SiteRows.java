@@ -32,7 +32,7 @@ final class SiteRows implements RowKind<SiteDraft> {
     private static final int MOST_WINDOWS = 12;
 
     private static final Pattern FROM_TO =
-            Pattern.compile("(.+?)\\s+(?:to|-|\u2013)\\s+(.+)", Pattern.CASE_INSENSITIVE);
+            Pattern.compile("(.+?)\\s+(?:to|a|al|-|\u2013)\\s+(.+)", Pattern.CASE_INSENSITIVE);
     private static final Pattern WINDOW = Pattern.compile("windows\\[(\\d+)]\\.(.*)");
 
     private static final List<Column> COLUMNS = Stream.concat(
@@ -151,7 +151,8 @@ final class SiteRows implements RowKind<SiteDraft> {
     private static String usualName(Row row, String column, WindowKind kind, int n, @Nullable SiteDraft stands) {
         List<WindowDraft> those = stands == null ? List.of() : inOrder(stands, kind);
         return those.size() < n || row.has(column + " name")
-                ? column.substring(0, 1).toUpperCase(Locale.ROOT) + column.substring(1)
+                ? row.heading(column).substring(0, 1).toUpperCase(Locale.ROOT)
+                        + row.heading(column).substring(1)
                 : those.get(n - 1).name();
     }
 
