@@ -1,7 +1,9 @@
 package freshet.care;
 
 import freshet.checklists.Checklist;
+import freshet.people.Person;
 import freshet.people.Typed;
+import freshet.pumps.Ratings;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +33,11 @@ record CorrectionForm(
 
     CorrectionForm complete(Checklist checklist) {
         return new CorrectionForm(LineForm.complete(checklist, line), why, note, instrument);
+    }
+
+    /** Asks about answers that are likely slips, unless somebody said that they are so. */
+    void askAboutSlips(Checklist checklist, Ratings ratings, Person me) {
+        LineForm.askAboutSlips(checklist, LineForm.complete(checklist, line), ratings, new Typed(me));
     }
 
     Correction correction(Checklist checklist) {

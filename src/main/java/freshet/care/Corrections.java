@@ -5,6 +5,7 @@ import static freshet.people.Refused.Wrong.at;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
 import freshet.checklists.Checklists;
+import freshet.checklists.LimitWords;
 import freshet.checklists.Verdict;
 import freshet.findings.Findings;
 import freshet.people.NotAllowed;
@@ -26,6 +27,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 
 /** Corrects a signed record by a new one that names it. */
@@ -38,15 +40,23 @@ class Corrections {
     private final Pumps pumps;
     private final ReTests reTests;
     private final Clock clock;
+    private final MessageSource messages;
 
     Corrections(
-            RecordTable records, Checklists checklists, Findings findings, Pumps pumps, ReTests reTests, Clock clock) {
+            RecordTable records,
+            Checklists checklists,
+            Findings findings,
+            Pumps pumps,
+            ReTests reTests,
+            Clock clock,
+            MessageSource messages) {
         this.records = records;
         this.checklists = checklists;
         this.findings = findings;
         this.pumps = pumps;
         this.reTests = reTests;
         this.clock = clock;
+        this.messages = messages;
     }
 
     static boolean may(ServiceRecord record, Person person) {
@@ -73,7 +83,7 @@ class Corrections {
                 by,
                 Desk.byLine(checklist, correction.answers()),
                 line -> correction.instrument() == null ? before.get(line.id()).instrument() : instrument);
-        List<RecordLine> after = judgement.recordLines().stream()
+        List<RecordLine> after = judgement.recordLines(LimitWords.of(messages, by)).stream()
                 .map(line -> Judgement.locked(checklist.line(line.checkLineId()), by)
                         ? before.get(line.checkLineId())
                         : line)

@@ -6,6 +6,7 @@ import freshet.board.Why;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
 import freshet.checklists.Checklists;
+import freshet.checklists.LimitWords;
 import freshet.checklists.Phase;
 import freshet.findings.FindingDraft;
 import freshet.findings.Findings;
@@ -29,6 +30,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 
 /** Where tasks are answered and signed. */
@@ -47,6 +49,7 @@ class Desk {
     private final PhotoTable photos;
     private final Photos kept;
     private final Clock clock;
+    private final MessageSource messages;
 
     Desk(
             TaskTable tasks,
@@ -58,7 +61,8 @@ class Desk {
             ReTests reTests,
             PhotoTable photos,
             Photos kept,
-            Clock clock) {
+            Clock clock,
+            MessageSource messages) {
         this.tasks = tasks;
         this.records = records;
         this.checklists = checklists;
@@ -69,6 +73,7 @@ class Desk {
         this.kept = kept;
         this.reTests = reTests;
         this.clock = clock;
+        this.messages = messages;
     }
 
     Worksheet worksheet(Task task) {
@@ -167,7 +172,7 @@ class Desk {
                 null,
                 Typed.text(signOff.note()),
                 "",
-                judgement.recordLines(),
+                judgement.recordLines(LimitWords.of(messages, by)),
                 shown));
         remember(instrument, by);
         for (Judgement.Line line : judgement.findings()) {

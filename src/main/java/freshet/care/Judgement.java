@@ -5,6 +5,7 @@ import static freshet.people.Refused.Wrong.at;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
 import freshet.checklists.Judged;
+import freshet.checklists.LimitWords;
 import freshet.checklists.NotAnAnswer;
 import freshet.checklists.Verdict;
 import freshet.findings.Finding;
@@ -151,12 +152,12 @@ final class Judgement {
                 .collect(Collectors.toSet());
     }
 
-    /** The lines as they are signed; what was measured says with what. */
-    List<RecordLine> recordLines() {
-        return lines.stream().map(this::recordLine).toList();
+    /** The lines as they are signed, the limits in the words of who signs; what was measured says with what. */
+    List<RecordLine> recordLines(LimitWords words) {
+        return lines.stream().map(line -> recordLine(line, words)).toList();
     }
 
-    private RecordLine recordLine(Line line) {
+    private RecordLine recordLine(Line line, LimitWords words) {
         CheckLine check = line.check();
         return new RecordLine(
                 check.ordinal(),
@@ -166,7 +167,7 @@ final class Judgement {
                 line.found().answer(),
                 line.counts().number(),
                 check.unit(),
-                check.limitsInWords(signer.unitSystem(), ratings),
+                check.limitsInWords(ratings, words),
                 line.counts().verdict(),
                 line.left() == null ? null : line.left().answer(),
                 line.instrument());

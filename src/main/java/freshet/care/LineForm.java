@@ -3,6 +3,7 @@ package freshet.care;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
 import freshet.people.Typed;
+import freshet.pumps.Ratings;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -50,6 +51,15 @@ record LineForm(
         return checklist.lines().stream()
                 .map(check -> complete.getOrDefault(key(check.id()), BLANK).typed(check.id()))
                 .toList();
+    }
+
+    static void askAboutSlips(Checklist checklist, Map<String, LineForm> complete, Ratings ratings, Typed typed) {
+        for (CheckLine check : checklist.lines()) {
+            LineForm form = complete.getOrDefault(key(check.id()), BLANK);
+            check.askAbout(Judgement.field(check, "answer"), form.answer(), ratings, typed);
+            check.askAbout(Judgement.field(check, "asLeft"), form.asLeft(), ratings, typed);
+        }
+        typed.refuseIfWrong();
     }
 
     Answer typed(long lineId) {

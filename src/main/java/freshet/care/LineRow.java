@@ -3,6 +3,7 @@ package freshet.care;
 import freshet.checklists.AnswerKind;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Judged;
+import freshet.checklists.LimitWords;
 import freshet.checklists.NotAnAnswer;
 import freshet.checklists.Verdict;
 import freshet.measures.UnitSystem;
@@ -38,7 +39,7 @@ record LineRow(
             String value, @Nullable String code, @Nullable String words, boolean fails) {}
 
     /** Everything that a page needs to show lines to a person. */
-    record Reader(Person me, Ratings ratings, Map<Competence, List<String>> competent) {}
+    record Reader(Person me, Ratings ratings, Map<Competence, List<String>> competent, LimitWords words) {}
 
     static List<LineRow> rows(
             List<CheckLine> checks, Map<String, LineForm> forms, Map<Long, SavedAnswer> saved, Reader reader) {
@@ -77,7 +78,7 @@ record LineRow(
                 check,
                 heading,
                 check.caution() == null ? List.of() : check.caution().lines().toList(),
-                check.limitsInWords(system, reader.ratings()),
+                check.limitsInWords(reader.ratings(), reader.words()),
                 check.unitFor(system),
                 options(check),
                 form,

@@ -122,6 +122,7 @@ class RecordController {
         BindingResult errors = new BeanPropertyBindingResult(form, "form");
         model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", errors);
         try {
+            form.askAboutSlips(checklist, pumps.unit(record.unitId()).model().ratings(), me);
             long correction = care.correct(id, form.correction(checklist), me);
             flash.addFlashAttribute("done", "care.corrected");
             return "redirect:/records/" + correction;

@@ -8,6 +8,7 @@ import freshet.people.NotFound;
 import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Stale;
+import freshet.people.Typed;
 import freshet.photos.PhotoWrongs;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -90,7 +91,8 @@ class TaskController {
     @PostMapping("/tasks/{id}")
     String press(
             @PathVariable long id,
-            @RequestParam(defaultValue = "save") String press,
+            @RequestParam(name = "press", defaultValue = "") String pressedNow,
+            @RequestParam(required = false) @Nullable String pressed,
             @ModelAttribute("form") TaskForm sent,
             Model model,
             Person me,
@@ -98,6 +100,7 @@ class TaskController {
             RedirectAttributes flash,
             HttpServletRequest request,
             HttpServletResponse response) {
+        String press = Typed.press(pressedNow, pressed);
         Worksheet sheet = care.worksheet(id);
         Checklist shown = shown(sheet, sent);
         TaskForm form = sent.complete(shown);
@@ -106,6 +109,7 @@ class TaskController {
         try {
             photos.take(id, request, me);
             if (press.equals("sign")) {
+                form.askAboutSlips(shown, sheet.unit().model().ratings(), me);
                 long record = care.sign(id, form.signOff(shown, me, sheet.task().zone()), me);
                 flash.addFlashAttribute("done", "care.signed");
                 return "redirect:/records/" + record;

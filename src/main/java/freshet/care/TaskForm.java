@@ -4,6 +4,7 @@ import freshet.checklists.CheckLine;
 import freshet.checklists.Checklist;
 import freshet.people.Person;
 import freshet.people.Typed;
+import freshet.pumps.Ratings;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -77,6 +78,11 @@ record TaskForm(
 
     List<Answer> answers(Checklist itsChecklist) {
         return LineForm.answers(itsChecklist, LineForm.complete(itsChecklist, line));
+    }
+
+    /** Asks about answers that are likely slips, unless somebody said that they are so. */
+    void askAboutSlips(Checklist itsChecklist, Ratings ratings, Person me) {
+        LineForm.askAboutSlips(itsChecklist, LineForm.complete(itsChecklist, line), ratings, new Typed(me));
     }
 
     TaskNotes notes() {

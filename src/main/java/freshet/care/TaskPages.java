@@ -1,6 +1,7 @@
 package freshet.care;
 
 import freshet.checklists.Checklist;
+import freshet.checklists.LimitWords;
 import freshet.checklists.Verdict;
 import freshet.findings.Finding;
 import freshet.people.Competence;
@@ -10,6 +11,7 @@ import freshet.pumps.Unit;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 
@@ -19,10 +21,12 @@ class TaskPages {
 
     private final Care care;
     private final People people;
+    private final MessageSource messages;
 
-    TaskPages(Care care, People people) {
+    TaskPages(Care care, People people, MessageSource messages) {
         this.care = care;
         this.people = people;
+        this.messages = messages;
     }
 
     /** What the sign bar says. */
@@ -39,7 +43,7 @@ class TaskPages {
                 checklist.lines(),
                 forms,
                 saved,
-                new LineRow.Reader(me, unit.model().ratings(), competent()));
+                new LineRow.Reader(me, unit.model().ratings(), competent(), LimitWords.of(messages, me)));
         model.addAttribute("pump", unit);
         model.addAttribute("checklist", checklist);
         model.addAttribute("rows", rows);

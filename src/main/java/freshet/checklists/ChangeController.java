@@ -9,6 +9,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.access.prepost.PreAuthorize;
 import org.springframework.stereotype.Controller;
@@ -30,8 +31,10 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class ChangeController {
 
     private final Checklists checklists;
+    private final MessageSource messages;
 
-    ChangeController(Checklists checklists) {
+    ChangeController(Checklists checklists, MessageSource messages) {
+        this.messages = messages;
         this.checklists = checklists;
     }
 
@@ -118,7 +121,7 @@ class ChangeController {
                 throw new Stale("checklist", base.id());
             }
             checklists.look(base.id(), base.number(), draft);
-            List<ChangeRow> changes = ChangeRow.rows(base, base.becomes(draft), me.unitSystem());
+            List<ChangeRow> changes = ChangeRow.rows(base, base.becomes(draft), LimitWords.of(messages, me));
             if (!press.equals("publish")) {
                 return look(base, form, errors, changes, model);
             }
@@ -136,7 +139,7 @@ class ChangeController {
             response.setStatus(HttpStatus.CONFLICT.value());
             Checklist stands = checklists.checklist(base.id());
             model.addAttribute("stale", true);
-            model.addAttribute("meanwhile", ChangeRow.rows(base, stands, me.unitSystem()));
+            model.addAttribute("meanwhile", ChangeRow.rows(base, stands, LimitWords.of(messages, me)));
             model.addAttribute("edition", checklists.editions(base.id()).get(0));
             return page(stands, form.onto(base, stands, me.unitSystem()), model, me, -1);
         } catch (Refused refused) {

@@ -1,6 +1,5 @@
 package freshet.checklists;
 
-import freshet.measures.UnitSystem;
 import freshet.pumps.Ratings;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,13 +14,13 @@ record ChangeRow(Change.Kind kind, String words, List<Part> parts) {
     record Part(
             String code, @Nullable String before, @Nullable String after, boolean coded) {}
 
-    static List<ChangeRow> rows(Checklist before, Checklist after, UnitSystem system) {
+    static List<ChangeRow> rows(Checklist before, Checklist after, LimitWords words) {
         return Change.between(before, after).stream()
-                .map(change -> new ChangeRow(change.kind(), change.words(), parts(change, system)))
+                .map(change -> new ChangeRow(change.kind(), change.words(), parts(change, words)))
                 .toList();
     }
 
-    private static List<Part> parts(Change change, UnitSystem system) {
+    private static List<Part> parts(Change change, LimitWords words) {
         CheckLine was = change.was();
         CheckLine is = change.is();
         if (was == null || is == null) {
@@ -31,7 +30,7 @@ record ChangeRow(Change.Kind kind, String words, List<Part> parts) {
         text(parts, "question", was.question(), is.question());
         text(parts, "hint", was.hint(), is.hint());
         text(parts, "caution", was.caution(), is.caution());
-        text(parts, "limits", limits(was, system), limits(is, system));
+        text(parts, "limits", limits(was, words), limits(is, words));
         text(parts, "choices", choices(was), choices(is));
         text(parts, "severity", number(was.failSeverity()), number(is.failSeverity()));
         coded(parts, "required", yesOrNo(was.required()), yesOrNo(is.required()));
@@ -56,10 +55,10 @@ record ChangeRow(Change.Kind kind, String words, List<Part> parts) {
     }
 
     /** The limits with their unit; of the plate's figure, in percent. */
-    private static @Nullable String limits(CheckLine line, UnitSystem system) {
+    private static @Nullable String limits(CheckLine line, LimitWords words) {
         if (line.ratedBy() == null) {
-            String words = line.limitsInWords(system, Ratings.NONE);
-            return words == null ? line.unitFor(system) : words;
+            String said = line.limitsInWords(Ratings.NONE, words);
+            return said == null ? line.unitFor(words.system()) : said;
         }
         Limits limits = line.limits();
         return java.util.stream.Stream.of(limits.watchLow(), limits.passLow(), limits.passHigh(), limits.watchHigh())

@@ -1,11 +1,11 @@
 package freshet.checklists;
 
+import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
 import freshet.people.Competence;
+import freshet.people.Typed;
 import freshet.pumps.Ratings;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -116,29 +116,45 @@ public record CheckLine(
     }
 
     /** The limits in words: "pass 3.6 A to 4.8 A, watch to 5.3 A"; null when there is nothing to judge by. */
-    public @Nullable String limitsInWords(UnitSystem system, Ratings ratings) {
+    public @Nullable String limitsInWords(Ratings ratings, LimitWords words) {
         Limits here = limitsFor(ratings);
-        if (kind != AnswerKind.NUMBER || here.none()) {
-            return null;
-        }
-        List<String> watch = new ArrayList<>();
-        if (here.watchLow() != null && !here.watchLow().equals(here.passLow())) {
-            watch.add(here.watchLow() > 0 ? band(here.watchLow(), null, system) : "below");
-        }
-        if (here.watchHigh() != null && !here.watchHigh().equals(here.passHigh())) {
-            watch.add(band(null, here.watchHigh(), system));
-        }
-        String pass = "pass " + band(here.passLow(), here.passHigh(), system);
-        return watch.isEmpty() ? pass : pass + ", watch " + String.join(" and ", watch);
+        return kind != AnswerKind.NUMBER || here.none() ? null : words.of(here, lineUnit());
     }
 
-    private String band(@Nullable Double low, @Nullable Double high, UnitSystem system) {
-        if (low != null && high != null) {
-            return lineUnit().show(low, system) + " to " + lineUnit().show(high, system);
+    /**
+     * Asks about an answer that fails by so much that a slip is likely: over four times the plate's figure or under a fifth of it, or
+     * over five times a limit where another reading of the text passes.
+     */
+    public void askAbout(String field, @Nullable String answer, Ratings ratings, Typed typed) {
+        String text = Typed.text(answer);
+        if (kind != AnswerKind.NUMBER || text == null || text.equals(DOES_NOT_APPLY) || text.startsWith(">")) {
+            return;
         }
-        return low != null
-                ? "from " + lineUnit().show(low, system)
-                : "to " + lineUnit().show(Objects.requireNonNull(high), system);
+        Double rated = ratedBy == null ? null : ratedBy.of(ratings);
+        Quantity quantity = ratedBy == null ? lineUnit().quantity() : ratedBy.quantity();
+        Limits here = limitsFor(ratings);
+        Double number;
+        try {
+            Judged judged = judge(text, typed.system(), ratings);
+            number = judged.verdict() == Verdict.FAIL ? judged.number() : null;
+        } catch (NotAnAnswer saidWhenSigned) {
+            return;
+        }
+        if (number == null || number == 0 || quantity == null) {
+            return;
+        }
+        if (rated != null) {
+            typed.usual(field, text, quantity, number, rated / 5, 4 * rated);
+            return;
+        }
+        Double low = here.watchLow() == null ? here.passLow() : here.watchLow();
+        Double high = here.watchHigh() == null ? here.passHigh() : here.watchHigh();
+        double least = low == null ? 0 : low;
+        double most = high == null ? 20 * least : high;
+        boolean farOff = high != null && number > 5 * high || low != null && number < low / 5;
+        if (farOff && quantity.meant(text, typed.system(), least, most).isPresent()) {
+            typed.usual(field, text, quantity, number, least, most);
+        }
     }
 
     /** The unit beside the field of a number, as this reader sees it. */

@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -20,8 +21,10 @@ import org.springframework.web.bind.annotation.PathVariable;
 class ChecklistController {
 
     private final Checklists checklists;
+    private final MessageSource messages;
 
-    ChecklistController(Checklists checklists) {
+    ChecklistController(Checklists checklists, MessageSource messages) {
+        this.messages = messages;
         this.checklists = checklists;
     }
 
@@ -85,7 +88,9 @@ class ChecklistController {
             model.addAttribute(
                     "changes",
                     ChangeRow.rows(
-                            checklists.version(checklist.id(), checklist.number() - 1), checklist, me.unitSystem()));
+                            checklists.version(checklist.id(), checklist.number() - 1),
+                            checklist,
+                            LimitWords.of(messages, me)));
         }
         return "checklists/checklist";
     }
@@ -98,7 +103,7 @@ class ChecklistController {
         return "checklists/print";
     }
 
-    private static List<Row> rows(Checklist checklist, Person me) {
+    private List<Row> rows(Checklist checklist, Person me) {
         List<Row> rows = new ArrayList<>();
         String section = "";
         for (CheckLine line : checklist.lines()) {
@@ -106,7 +111,7 @@ class ChecklistController {
                     line,
                     line.section().equals(section) ? null : line.section(),
                     line.caution() == null ? List.of() : line.caution().lines().toList(),
-                    line.limitsInWords(me.unitSystem(), Ratings.NONE),
+                    line.limitsInWords(Ratings.NONE, LimitWords.of(messages, me)),
                     line.unitFor(me.unitSystem())));
             section = line.section();
         }

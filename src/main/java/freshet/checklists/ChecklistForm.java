@@ -153,8 +153,7 @@ record ChecklistForm(
         for (LineFields fields : typedLines()) {
             drafts.add(fields.draft(was(fields, base), system, "lines[" + drafts.size() + "].", wrongs));
         }
-        String text = Typed.textOrEmpty(minutes);
-        int whole = text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0;
+        int whole = CopyForm.minutesOf(Typed.textOrEmpty(minutes));
         Refused.ifAny(wrongs);
         return new ChecklistDraft(whole, Typed.text(note), drafts);
     }

@@ -1,5 +1,7 @@
 package freshet.checklists;
 
+import freshet.measures.Durations;
+import freshet.measures.NotAMeasure;
 import freshet.people.Typed;
 import freshet.pumps.PumpKind;
 import java.util.Arrays;
@@ -39,7 +41,17 @@ record CopyForm(
                 one(PumpKind.values(), pumpKind).orElse(null),
                 one(Phase.values(), phase).orElse(original.phase()),
                 one(Effect.values(), effect).orElse(original.effect()),
-                whole.isEmpty() ? original.minutes() : whole.matches("\\d{1,6}") ? Integer.parseInt(whole) : 0);
+                whole.isEmpty() ? original.minutes() : minutesOf(whole));
+    }
+
+    /** Whole minutes of what was typed, such as 135 or 2h 15; 0, which the door refuses, when it is no such time. */
+    static int minutesOf(String text) {
+        try {
+            double typed = Durations.parseMinutes(text);
+            return typed == Math.rint(typed) && typed <= 999_999 ? (int) typed : 0;
+        } catch (NotAMeasure none) {
+            return 0;
+        }
     }
 
     private static <E extends Enum<E>> Optional<E> one(E[] all, @Nullable String name) {

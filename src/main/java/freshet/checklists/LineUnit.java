@@ -77,6 +77,12 @@ final class LineUnit {
         return new LineUnit(unit);
     }
 
+    /** What it measures; null for a unit that everybody reads alike. */
+    @Nullable
+    Quantity quantity() {
+        return quantity;
+    }
+
     /** The unit as this reader sees it beside the field. */
     String read(UnitSystem system) {
         return quantity == null ? unit : quantity.unit(system);

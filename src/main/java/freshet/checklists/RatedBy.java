@@ -1,5 +1,6 @@
 package freshet.checklists;
 
+import freshet.measures.Quantity;
 import freshet.pumps.Ratings;
 import org.jspecify.annotations.Nullable;
 
@@ -7,6 +8,10 @@ import org.jspecify.annotations.Nullable;
 public enum RatedBy {
     CURRENT,
     VOLTAGE;
+
+    Quantity quantity() {
+        return this == CURRENT ? Quantity.CURRENT : Quantity.VOLTAGE;
+    }
 
     /** The figure, if the plate gives it. */
     public @Nullable Double of(Ratings ratings) {

@@ -8,7 +8,7 @@ public final class Durations {
 
     private static final Pattern CLOCK = Pattern.compile("(?:(\\d{1,3}):)?(\\d{1,3}):(\\d{1,2}(?:\\.\\d+)?)");
     private static final Pattern WORDS = Pattern.compile(
-            "(?:(\\d+(?:\\.\\d+)?)\\s*h(?:ours?|rs?)?)?\\s*(?:(\\d+(?:\\.\\d+)?)\\s*(?:m(?:in(?:utes?)?)?)?)?",
+            "(?:(\\d+(?:\\.\\d+)?)\\s*h(?:ours?|oras?|rs?)?)?\\s*(?:(\\d+(?:\\.\\d+)?)\\s*(?:m(?:in(?:utes?|utos?|s)?)?)?)?",
             Pattern.CASE_INSENSITIVE);
     private static final Pattern SECONDS =
             Pattern.compile("(\\d+(?:\\.\\d+)?|\\.\\d+)\\s*(?:s|sec|seconds?)?", Pattern.CASE_INSENSITIVE);
@@ -21,7 +21,7 @@ public final class Durations {
      * @throws NotAMeasure {@code measures.notATime} for any other text
      */
     public static double parseSeconds(String typed) {
-        String text = typed.strip();
+        String text = Numbers.blanks(typed);
         Matcher seconds = SECONDS.matcher(text);
         if (seconds.matches()) {
             return Double.parseDouble(seconds.group(1));
@@ -35,12 +35,32 @@ public final class Durations {
     }
 
     /**
+     * Hours: "2h 15", "2:15", "45 min", "1,200 h" or a bare number of hours, fractions too.
+     *
+     * @throws NotAMeasure {@code measures.notHours} for any other text
+     */
+    public static double parseHours(String typed) {
+        try {
+            return Numbers.parse(typed);
+        } catch (NotAMeasure notBare) {
+            if (notBare.code().equals("measures.comma") || notBare.code().equals("measures.tooLong")) {
+                throw notBare;
+            }
+            return parseMinutes(typed.replaceFirst("^\\s*(\\d{1,3}),(\\d{3})\\b", "$1$2"), "measures.notHours") / 60;
+        }
+    }
+
+    /**
      * Minutes of work or pumping: "2h 15", "2 h", "135 min", "2:15" (hours and minutes) or a bare number of minutes.
      *
-     * @throws NotAMeasure {@code measures.notATime} for any other text
+     * @throws NotAMeasure {@code measures.notMinutes} for any other text
      */
     public static double parseMinutes(String typed) {
-        String text = typed.strip();
+        return parseMinutes(typed, "measures.notMinutes");
+    }
+
+    private static double parseMinutes(String typed, String code) {
+        String text = Numbers.blanks(typed);
         Matcher clock = Pattern.compile("(\\d{1,4}):([0-5]\\d)").matcher(text);
         if (clock.matches()) {
             return 60 * Double.parseDouble(clock.group(1)) + Double.parseDouble(clock.group(2));
@@ -50,6 +70,6 @@ public final class Durations {
             double hours = words.group(1) == null ? 0 : Double.parseDouble(words.group(1));
             return 60 * hours + (words.group(2) == null ? 0 : Double.parseDouble(words.group(2)));
         }
-        throw new NotAMeasure("measures.notATime", text);
+        throw new NotAMeasure(code, text);
     }
 }

@@ -36,6 +36,11 @@ public final class Numbers {
         return decimal(plain(typed), typed);
     }
 
+    /** The text without blanks around it, and with plain ones for those at which no line breaks, as pages show them. */
+    static String blanks(String typed) {
+        return typed.replace('\u00a0', ' ').replace('\u202f', ' ').strip();
+    }
+
     private static String plain(String typed) {
         if (typed.length() > LONGEST) {
             throw new NotAMeasure("measures.tooLong", LONGEST);

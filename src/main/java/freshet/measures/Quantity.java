@@ -1,15 +1,15 @@
 package freshet.measures;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * The quantities that people type and read, each with its unit inside, its unit for either system, and every unit that may be
@@ -150,7 +150,7 @@ public enum Quantity {
         if (text.length() > Numbers.LONGEST) {
             throw new NotAMeasure("measures.tooLong", Numbers.LONGEST);
         }
-        Matcher parts = TYPED.matcher(text.strip());
+        Matcher parts = TYPED.matcher(Numbers.blanks(text));
         if (!parts.matches()) {
             return inside(Numbers.parse(text), in(system).factor(), in(system).name());
         }
@@ -180,8 +180,45 @@ public enum Quantity {
 
     /** The value for refilling a field, short but without loss that a person could see (six significant digits). */
     public String input(double inside, UnitSystem system) {
-        BigDecimal value = new BigDecimal(outside(inside, in(system))).round(new MathContext(6, RoundingMode.HALF_UP));
-        return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
+        return Show.plain(outside(inside, in(system)));
+    }
+
+    /**
+     * What a person likely meant whose text gives a value that is not usual: the same number in another unit that it is mixed up with,
+     * or with its point one place off; none when no such reading is usual either.
+     */
+    public Optional<String> meant(String text, UnitSystem system, double low, double high) {
+        Matcher parts = TYPED.matcher(Numbers.blanks(text));
+        boolean bare = !parts.matches();
+        String number = bare ? text.strip() : parts.group(1).strip();
+        String own = bare ? unit(system) : parts.group(2);
+        double middle = low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
+        Optional<String> unit = typed.keySet().stream()
+                .filter(name -> !name.equalsIgnoreCase(own))
+                .map(name -> number + " " + written(name))
+                .filter(meant -> usual(parse(meant, system), low, high))
+                .min(Comparator.comparing((String meant) -> !isCommon(meant.substring(number.length() + 1)))
+                        .thenComparingDouble(meant ->
+                                Math.abs(Math.log(Math.max(parse(meant, system), 1e-9) / Math.max(middle, 1e-9)))));
+        return unit.isPresent()
+                ? unit
+                : Stream.of(0.1, 10.0)
+                        .map(places -> Show.plain(Numbers.parse(number) * places) + " " + own)
+                        .filter(meant -> usual(parse(meant, system), low, high))
+                        .findFirst();
+    }
+
+    private String written(String name) {
+        return name.equalsIgnoreCase(us.name()) ? us.name() : name.equalsIgnoreCase(si.name()) ? si.name() : name;
+    }
+
+    private boolean isCommon(String unit) {
+        return unit.equalsIgnoreCase(us.name()) || unit.equalsIgnoreCase(si.name());
+    }
+
+    private static boolean usual(double value, double low, double high) {
+        double slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
+        return value >= low - slack && value <= high + slack;
     }
 
     private List<String> commonUnits() {

@@ -1,6 +1,7 @@
 package freshet.measures;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
@@ -11,6 +12,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Writes quantities, times and dates the way one person reads them; pages know it as {@code show}. */
 public record Show(UnitSystem system, Locale locale, LocalDate today) {
@@ -27,6 +29,32 @@ public record Show(UnitSystem system, Locale locale, LocalDate today) {
         format.setMaximumFractionDigits(decimals);
         // a rounded -0 is 0
         return format.format(value.signum() == 0 ? BigDecimal.ZERO : value);
+    }
+
+    /** Short, with six significant digits. */
+    static String plain(double value) {
+        BigDecimal rounded = new BigDecimal(value).round(new MathContext(6, RoundingMode.HALF_UP));
+        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    }
+
+    /**
+     * What a text in a field beside this unit was understood as, when it says a unit of its own; null when it says none, or nothing that
+     * can be read.
+     */
+    public @Nullable String understood(@Nullable Object typed, @Nullable String unit) {
+        if (!(typed instanceof String text) || unit == null || !text.matches("(?s).*[\\p{L}'\"°¼-¾⅓-⅞/].*")) {
+            return null;
+        }
+        for (Quantity quantity : Quantity.values()) {
+            if (quantity.unit(system).equals(unit)) {
+                try {
+                    return quantity.show(quantity.parse(text, system), system);
+                } catch (NotAMeasure another) {
+                    // feet are feet of head and of length
+                }
+            }
+        }
+        return null;
     }
 
     public String flow(double flowM3h) {

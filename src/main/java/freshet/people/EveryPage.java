@@ -16,6 +16,7 @@ import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import org.springframework.web.server.ResponseStatusException;
@@ -45,6 +46,9 @@ class EveryPage {
             }
         });
         says(model, request, locale);
+        if (request instanceof ServletWebRequest servlet) {
+            model.addAttribute("said", Typed.said(servlet.getRequest()));
+        }
     }
 
     private void says(Model model, WebRequest request, Locale locale) {

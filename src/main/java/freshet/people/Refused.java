@@ -2,6 +2,7 @@ package freshet.people;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.springframework.validation.Errors;
 
 /** A door refuses what was typed: each wrong names the form's field, a message key and its arguments. */
@@ -20,6 +21,29 @@ public final class Refused extends RuntimeException {
         public static Wrong at(String field, String code, Object... arguments) {
             return new Wrong(field, code, List.of(arguments));
         }
+
+        /** A question: it is unusual rather than wrong, and taken once somebody says that the text is so. */
+        public static Wrong asked(String field, @Nullable String text, String code, Object... arguments) {
+            List<Object> all = new ArrayList<>(List.of(arguments));
+            all.add(new Tick(Tick.of(field, text)));
+            return new Wrong(field, code, List.copyOf(all));
+        }
+    }
+
+    /** What a form sends for "yes, it is so": the field with its text, so that another text is asked about again. */
+    public record Tick(String value) {
+
+        static String of(String field, @Nullable String text) {
+            return field + "=" + Typed.textOrEmpty(text);
+        }
+    }
+
+    /** What was asked, of the arguments of everything that stands in a form. */
+    public static List<String> asked(List<Object @Nullable []> arguments) {
+        return arguments.stream()
+                .filter(each -> each != null && each.length > 0 && each[each.length - 1] instanceof Tick)
+                .map(each -> ((Tick) each[each.length - 1]).value())
+                .toList();
     }
 
     public static Refused because(String field, String code, Object... arguments) {

@@ -5,11 +5,13 @@ import freshet.care.Worksheet;
 import freshet.checklists.AnswerKind;
 import freshet.checklists.CheckLine;
 import freshet.checklists.Choice;
+import freshet.checklists.LimitWords;
 import freshet.people.Person;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -25,10 +27,12 @@ class PrintController {
 
     private final Rounds rounds;
     private final Care care;
+    private final MessageSource messages;
 
-    PrintController(Rounds rounds, Care care) {
+    PrintController(Rounds rounds, Care care, MessageSource messages) {
         this.rounds = rounds;
         this.care = care;
+        this.messages = messages;
     }
 
     @ModelAttribute("way")
@@ -83,6 +87,7 @@ class PrintController {
 
     private Sheet sheet(long taskId, @Nullable Stop stop, Person me) {
         Worksheet work = care.worksheet(taskId);
+        LimitWords words = LimitWords.of(messages, me);
         List<Line> lines = new ArrayList<>();
         String section = "";
         for (CheckLine check : work.checklist().lines()) {
@@ -92,7 +97,7 @@ class PrintController {
                     check.caution() == null
                             ? List.of()
                             : check.caution().lines().toList(),
-                    check.limitsInWords(me.unitSystem(), work.unit().model().ratings()),
+                    check.limitsInWords(work.unit().model().ratings(), words),
                     check.unitFor(me.unitSystem()),
                     check.kind() == AnswerKind.CHOICE
                             ? check.choices().stream().map(Choice::words).toList()

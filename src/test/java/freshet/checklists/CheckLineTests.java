@@ -6,12 +6,20 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import freshet.measures.UnitSystem;
+import freshet.people.Language;
+import freshet.people.Person;
+import freshet.people.Refused;
+import freshet.people.Role;
+import freshet.people.Typed;
 import freshet.pumps.Ratings;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.context.support.ResourceBundleMessageSource;
 
 class CheckLineTests {
 
@@ -52,6 +60,16 @@ class CheckLineTests {
     private static final CheckLine GAP = line(AnswerKind.NUMBER, "mm", new Limits(null, 1.0, null, 2.0), null);
     private static final CheckLine AMPS =
             line(AnswerKind.NUMBER, "A", new Limits(0.75, 1.0, 0.0, 1.1), RatedBy.CURRENT);
+
+    private static final LimitWords ENGLISH = words(Locale.ENGLISH);
+
+    private static LimitWords words(Locale locale) {
+        ResourceBundleMessageSource messages = new ResourceBundleMessageSource();
+        messages.setBasename("messages/checklists");
+        messages.setDefaultEncoding("UTF-8");
+        messages.setFallbackToSystemLocale(false);
+        return new LimitWords(messages, locale, UnitSystem.SI);
+    }
 
     private static Judged judge(CheckLine line, String typed) {
         return line.judge(typed, UnitSystem.SI, PLATE);
@@ -131,7 +149,7 @@ class CheckLineTests {
     @Test
     void writesDownWhatThePlateGivesNoLimitsFor() {
         assertThat(AMPS.judge("4.5", UnitSystem.SI, Ratings.NONE).verdict()).isEqualTo(Verdict.NOTED);
-        assertThat(AMPS.limitsInWords(UnitSystem.SI, Ratings.NONE)).isNull();
+        assertThat(AMPS.limitsInWords(Ratings.NONE, ENGLISH)).isNull();
     }
 
     @Test
@@ -187,8 +205,15 @@ class CheckLineTests {
         assertThat(words(line(AnswerKind.TEXT, null, Limits.NONE, null))).isNull();
     }
 
+    @Test
+    void saysThemInTheLanguageOfTheReader() {
+        assertThat(AMPS.limitsInWords(PLATE, words(Locale.forLanguageTag("es-US")))
+                        .replace('\u00a0', ' '))
+                .isEqualTo("pasa de 3.6 A a 4.8 A, vigilar por debajo y hasta 5.3 A");
+    }
+
     private static @Nullable String words(CheckLine line) {
-        String words = line.limitsInWords(UnitSystem.SI, PLATE);
+        String words = line.limitsInWords(PLATE, ENGLISH);
         return words == null ? null : words.replace('\u00a0', ' ');
     }
 
@@ -197,5 +222,36 @@ class CheckLineTests {
         assertThatThrownBy(() -> new Limits(2.0, 1.0, null, null)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Limits(1.0, null, 2.0, null)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Limits(null, 2.0, null, 1.0)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    private static List<Refused.Wrong> asked(CheckLine line, String answer, UnitSystem system) {
+        Person me = new Person(1, "ilse", "Ilse", Role.OWNER, system, Language.EN, Set.of(), true, 0);
+        Typed typed = new Typed(me);
+        line.askAbout("answer", answer, PLATE, typed);
+        try {
+            typed.refuseIfWrong();
+            return List.of();
+        } catch (Refused refused) {
+            return refused.wrongs();
+        }
+    }
+
+    /** The plate says 4.8 A; the gap passes to 1.0 mm and is watched to 2.0 mm. */
+    @Test
+    void asksOnlyAboutAFailThatIsFarOffAndAnotherReadingPasses() {
+        assertThat(asked(GAP, "1", UnitSystem.US))
+                .extracting(Refused.Wrong::code)
+                .containsExactly("measures.unusual.meant");
+        assertThat(asked(GAP, "1", UnitSystem.US).get(0).arguments()).contains("1 mm");
+        assertThat(asked(GAP, "0.06", UnitSystem.US)).isEmpty();
+        assertThat(asked(GAP, "3", UnitSystem.SI)).isEmpty();
+        assertThat(asked(GAP, "1", UnitSystem.SI)).isEmpty();
+        assertThat(asked(AMPS, "45", UnitSystem.SI)).hasSize(1);
+        assertThat(asked(AMPS, "0.45", UnitSystem.SI)).isEmpty();
+        assertThat(asked(AMPS, "6.5", UnitSystem.SI)).isEmpty();
+        assertThat(asked(INSULATION, "0.05", UnitSystem.SI)).isEmpty();
+        assertThat(asked(AMPS, "x", UnitSystem.SI)).isEmpty();
+        CheckLine head = line(AnswerKind.NUMBER, "kPa", new Limits(100.0, 200.0, null, null), null);
+        assertThat(asked(head, "15", UnitSystem.SI).get(0).arguments()).contains("15 psi");
     }
 }
