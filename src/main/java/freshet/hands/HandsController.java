@@ -167,7 +167,7 @@ class HandsController {
                 response,
                 () -> {
                     Typed typed = new Typed(me);
-                    Double hours = typed.required("hours", typed.number("hours", form.hours()), "hands.hours.missing");
+                    Double hours = typed.required("hours", typed.hours("hours", form.hours()), "hands.hours.missing");
                     typed.refuseIfWrong();
                     int minutes = rounded(hours == null ? null : hours * 60);
                     hands.write(personId, Objects.requireNonNullElse(form.version(), -2), minutes, form.mondays(), me);

@@ -1,7 +1,7 @@
 package freshet.jobs;
 
 import freshet.hydraulics.Line;
-import freshet.measures.Quantity;
+import freshet.measures.Usual;
 import freshet.people.Typed;
 import freshet.readings.FlowTestDraft.Piece;
 import freshet.readings.PieceForm;
@@ -38,12 +38,12 @@ final class JobReader {
 
     private @Nullable Job read() {
         JobLine line = line(typed, form.lift(), form.water(), form.pieces() == null ? List.of() : form.pieces());
-        Double inflowM3h = bounds.quantity("inflow", form.inflow(), Quantity.FLOW, 0, HIGHEST_FLOW_M3H);
+        Double inflowM3h = bounds.quantity("inflow", form.inflow(), Usual.INFLOW, 0, HIGHEST_FLOW_M3H);
         double comesIn = inflowM3h == null ? 0 : inflowM3h;
-        Double areaM2 = bounds.quantity("area", form.area(), Quantity.AREA, 1e-4, LARGEST_AREA_M2);
+        Double areaM2 = bounds.quantity("area", form.area(), Usual.AREA, 1e-4, LARGEST_AREA_M2);
         Double volumeL = volumeL(areaM2);
         Double wanted = wantedM3h(volumeL, comesIn);
-        Double solidsMm = bounds.quantity("solids", form.solids(), Quantity.BORE, 0, 500);
+        Double solidsMm = bounds.quantity("solids", form.solids(), Usual.SOLIDS, 0, 500);
         Double liquidC = line == null || Typed.text(form.water()) == null ? null : Double.valueOf(line.waterC());
         Job.Cord itsCord = cord();
         Job.Suction itsSuction = suction();
@@ -56,8 +56,8 @@ final class JobReader {
     static @Nullable JobLine line(Typed typed, @Nullable String lift, @Nullable String water, List<PieceForm> pieces) {
         Bounds bounds = new Bounds(typed);
         Double liftM =
-                typed.required("lift", bounds.quantity("lift", lift, Quantity.HEAD, -100, 500), "jobs.lift.missing");
-        Double waterC = bounds.quantity("water", water, Quantity.TEMPERATURE, 0, 60);
+                typed.required("lift", bounds.quantity("lift", lift, Usual.LIFT, -100, 500), "jobs.lift.missing");
+        Double waterC = bounds.quantity("water", water, Usual.WATER, 0, 60);
         List<LinePiece> line = new ArrayList<>();
         for (int i = 0; i < pieces.size(); i++) {
             List<Piece> parts = pieces.get(i).pieces("pieces[" + i + "].", typed);
@@ -76,8 +76,8 @@ final class JobReader {
 
     /** From the volume, or from area and depth; two of the three are enough and all three may not disagree. */
     private @Nullable Double volumeL(@Nullable Double areaM2) {
-        Double volumeL = bounds.quantity("volume", form.volume(), Quantity.VOLUME, 1e-3, LARGEST_VOLUME_L);
-        Double depthM = bounds.quantity("depth", form.depth(), Quantity.LENGTH, 1e-3, DEEPEST_M);
+        Double volumeL = bounds.quantity("volume", form.volume(), Usual.VOLUME, 1e-3, LARGEST_VOLUME_L);
+        Double depthM = bounds.quantity("depth", form.depth(), Usual.DEPTH, 1e-3, DEEPEST_M);
         if (Typed.text(form.volume()) != null && Typed.text(form.area()) != null && Typed.text(form.depth()) != null) {
             typed.wrong("depth", "jobs.volume.twoOfThree");
         } else if (Typed.text(form.depth()) != null && Typed.text(form.area()) == null) {
@@ -93,8 +93,8 @@ final class JobReader {
     }
 
     private @Nullable Double wantedM3h(@Nullable Double volumeL, double inflowM3h) {
-        Double typedM3h = bounds.quantity("flow", form.flow(), Quantity.FLOW, 1e-6, HIGHEST_FLOW_M3H);
-        Double within = bounds.number("hours", form.hours(), 1e-3, LONGEST_HOURS);
+        Double typedM3h = bounds.quantity("flow", form.flow(), Usual.FLOW, 1e-6, HIGHEST_FLOW_M3H);
+        Double within = bounds.hours("hours", form.hours(), 1e-3, LONGEST_HOURS);
         boolean flowTyped = Typed.text(form.flow()) != null;
         boolean hoursTyped = Typed.text(form.hours()) != null;
         if (flowTyped && hoursTyped) {
@@ -115,9 +115,9 @@ final class JobReader {
     }
 
     private Job.@Nullable Cord cord() {
-        Double length = bounds.quantity("cordLength", form.cordLength(), Quantity.LENGTH, 0, 2000);
-        Double itsVolts = bounds.quantity("volts", form.volts(), Quantity.VOLTAGE, 10, 1000);
-        Double itsAmps = bounds.quantity("amps", form.amps(), Quantity.CURRENT, 0, 500);
+        Double length = bounds.quantity("cordLength", form.cordLength(), Usual.CORD, 0, 2000);
+        Double itsVolts = bounds.quantity("volts", form.volts(), Usual.VOLTAGE, 10, 1000);
+        Double itsAmps = bounds.quantity("amps", form.amps(), Usual.CURRENT, 0, 500);
         CordSize size = CordSize.named(form.cord());
         if (!form.opensCord()) {
             return null;
@@ -128,8 +128,8 @@ final class JobReader {
     }
 
     private Job.@Nullable Suction suction() {
-        Double liftM = bounds.quantity("suction", form.suction(), Quantity.HEAD, 0, HIGHEST_SUCTION_M);
-        Double altitudeM = bounds.quantity("altitude", form.altitude(), Quantity.LENGTH, -500, 9000);
+        Double liftM = bounds.quantity("suction", form.suction(), Usual.SUCTION, 0, HIGHEST_SUCTION_M);
+        Double altitudeM = bounds.quantity("altitude", form.altitude(), Usual.ALTITUDE, -500, 9000);
         if (!form.opensSuction()) {
             return null;
         }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -53,7 +54,8 @@ class JobSheetController {
     /** The press says what is wanted: to work it out, to add a piece or to take one out; without one the page only asks. */
     @GetMapping("/jobs/sheet")
     String sheet(
-            @RequestParam(defaultValue = "") String press,
+            @RequestParam(name = "press", defaultValue = "") String pressedNow,
+            @RequestParam(required = false) @Nullable String pressed,
             @ModelAttribute("form") JobForm asTyped,
             Model model,
             Person me,
@@ -61,6 +63,7 @@ class JobSheetController {
             Locale locale,
             HttpServletResponse response) {
         JobForm form = asTyped.readIn(me.unitSystem());
+        String press = Typed.press(pressedNow, pressed);
         if (PieceForm.changes(press)) {
             return page(form.withPieces(PieceForm.pressed(form.pieces(), press)), model);
         }

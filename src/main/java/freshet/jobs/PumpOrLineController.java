@@ -50,7 +50,8 @@ class PumpOrLineController {
     /** A kept test named by its id is worked out at once; else the press says what is wanted, and without one the page only asks. */
     @GetMapping("/jobs/pump-or-line")
     String split(
-            @RequestParam(defaultValue = "") String press,
+            @RequestParam(name = "press", defaultValue = "") String pressedNow,
+            @RequestParam(required = false) @Nullable String pressed,
             @RequestParam(required = false) @Nullable Long test,
             @ModelAttribute("form") SplitForm asTyped,
             Model model,
@@ -59,6 +60,7 @@ class PumpOrLineController {
             Locale locale,
             HttpServletResponse response) {
         SplitForm form = asTyped.readIn(me.unitSystem());
+        String press = Typed.press(pressedNow, pressed);
         if (PieceForm.changes(press)) {
             return page(form.withPieces(PieceForm.pressed(form.pieces(), press)), model);
         }

@@ -3,6 +3,7 @@ package freshet.jobs;
 import freshet.hydraulics.MeasuredHead;
 import freshet.hydraulics.Pattern.Reading;
 import freshet.measures.Quantity;
+import freshet.measures.Usual;
 import freshet.people.Typed;
 import freshet.readings.FlowTestDraft;
 import java.util.List;
@@ -32,12 +33,16 @@ final class SplitReader {
     private @Nullable Measured read(@Nullable Chosen pump) {
         JobLine line =
                 JobReader.line(typed, form.lift(), form.water(), form.pieces() == null ? List.of() : form.pieces());
-        Double outlet = bounds.quantity("outlet", form.outlet(), Quantity.BORE, 0.5, 1000);
+        Double outlet = bounds.quantity("outlet", form.outlet(), Usual.BORE, 0.5, 1000);
         Double flow = typed.required(
-                "flow", bounds.quantity("flow", form.flow(), Quantity.FLOW, 1e-4, 10_000), "jobs.measured.missing");
+                "flow", bounds.quantity("flow", form.flow(), Usual.FLOW, 1e-4, 10_000), "jobs.measured.missing");
+        if (pump != null && flow != null) {
+            double most = pump.model().curve().lastFlowM3h();
+            typed.usual("flow", form.flow(), Quantity.FLOW, flow, most / 50, 1.15 * most);
+        }
         Double percent = bounds.number("flowDoubt", form.flowDoubt(), 0, 100);
         MeasuredHead.ByGauge gauge = gauge(line);
-        Double amps = bounds.quantity("amps", form.amps(), Quantity.CURRENT, 0, 1000);
+        Double amps = bounds.quantity("amps", form.amps(), Usual.CURRENT, 0, 1000);
         if (Typed.text(form.unit()) == null && Typed.text(form.model()) == null) {
             typed.wrong("unit", "jobs.pump.missing");
         }
@@ -57,9 +62,9 @@ final class SplitReader {
     }
 
     private MeasuredHead.@Nullable ByGauge gauge(@Nullable JobLine line) {
-        Double kPa = bounds.quantity("gauge", form.gauge(), Quantity.PRESSURE, -100, 5000);
-        Double height = bounds.quantity("gaugeHeight", form.gaugeHeight(), Quantity.HEAD, -100, 500);
-        Double bore = bounds.quantity("gaugeBore", form.gaugeBore(), Quantity.BORE, 0.5, 1000);
+        Double kPa = bounds.quantity("gauge", form.gauge(), Usual.PRESSURE, -100, 5000);
+        Double height = bounds.quantity("gaugeHeight", form.gaugeHeight(), Usual.LIFT, -100, 500);
+        Double bore = bounds.quantity("gaugeBore", form.gaugeBore(), Usual.BORE, 0.5, 1000);
         if (!form.opensGauge()) {
             return null;
         }

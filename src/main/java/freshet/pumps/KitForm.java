@@ -2,6 +2,7 @@ package freshet.pumps;
 
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
+import freshet.measures.Usual;
 import freshet.people.Person;
 import freshet.people.Typed;
 import java.util.ArrayList;
@@ -91,10 +92,9 @@ record KitForm(
         return new KitItem(
                 kind == null ? KitKind.OTHER : kind,
                 Typed.textOrEmpty(row.description()),
-                typed.quantity(at + "bore", row.bore(), Quantity.BORE, old == null ? null : old.boreMm()),
-                typed.quantity(
-                        at + "outletBore", row.outletBore(), Quantity.BORE, old == null ? null : old.outletBoreMm()),
-                typed.quantity(at + "length", row.length(), Quantity.LENGTH, old == null ? null : old.lengthM()),
+                typed.usual(at + "bore", row.bore(), Usual.BORE, old == null ? null : old.boreMm()),
+                typed.usual(at + "outletBore", row.outletBore(), Usual.BORE, old == null ? null : old.outletBoreMm()),
+                typed.usual(at + "length", row.length(), Usual.LENGTH, old == null ? null : old.lengthM()),
                 count == null ? 1 : (int) Math.max(-1, Math.min(count, 100_000)));
     }
 }

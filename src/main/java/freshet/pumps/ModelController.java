@@ -3,9 +3,8 @@ package freshet.pumps;
 import freshet.people.Difference;
 import freshet.people.FormAnswer;
 import freshet.people.Person;
-import freshet.people.Refused;
+import freshet.people.Typed;
 import jakarta.servlet.http.HttpServletResponse;
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -33,9 +32,6 @@ class ModelController {
     String way() {
         return "pumps";
     }
-
-    /** An unusual value to be ticked: what to send, what to ask, whether it was ticked. */
-    record Doubt(String tick, String code, boolean ticked) {}
 
     @GetMapping("/pumps/models")
     String list(Model page) {
@@ -72,7 +68,7 @@ class ModelController {
                 errors,
                 page,
                 response,
-                () -> saved(pumps.addModel(looked(form, null, page, me), me), flash),
+                () -> saved(pumps.addModel(looked(form, null, me), me), flash),
                 () -> form(page, null));
     }
 
@@ -104,7 +100,7 @@ class ModelController {
                 response,
                 () -> {
                     int version = Objects.requireNonNullElse(form.version(), -1);
-                    return saved(pumps.changeModel(id, version, looked(form, stands, page, me), me), flash);
+                    return saved(pumps.changeModel(id, version, looked(form, stands, me), me), flash);
                 },
                 () -> {
                     if (page.containsAttribute("stale")) {
@@ -118,18 +114,10 @@ class ModelController {
     }
 
     /** The model that was typed, once everything unusual was looked at. */
-    private static ModelDraft looked(ModelForm form, freshet.pumps.@Nullable Model stands, Model page, Person me) {
-        ModelDraft draft = form.draft(stands, me);
-        List<Refused.Wrong> asked = draft.doubts();
-        page.addAttribute(
-                "doubts",
-                asked.stream()
-                        .map(doubt -> new Doubt(
-                                form.tick(doubt.field()),
-                                doubt.code(),
-                                form.ticks().contains(form.tick(doubt.field()))))
-                        .toList());
-        form.refuseUnlooked(draft);
+    private static ModelDraft looked(ModelForm form, freshet.pumps.@Nullable Model stands, Person me) {
+        Typed typed = new Typed(me);
+        ModelDraft draft = form.draft(stands, typed);
+        form.refuseUnlooked(draft, typed);
         return draft;
     }
 

@@ -2,7 +2,6 @@ package freshet.pumps;
 
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
-import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Typed;
 import java.util.ArrayList;
@@ -11,10 +10,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.PropertyAccessorFactory;
 
-/**
- * What was typed about a model. The curve's table ends with blank rows; {@code itIsSo} holds the unusual values that somebody
- * ticked, each as its field and text, so that another text is asked about again.
- */
+/** What was typed about a model. The curve's table ends with blank rows. */
 record ModelForm(
         @Nullable String name,
         @Nullable PumpKind kind,
@@ -40,7 +36,6 @@ record ModelForm(
         @Nullable String curveUncertainty,
         @Nullable String curveSource,
         @Nullable String note,
-        @Nullable List<String> itIsSo,
         @Nullable String more,
         @Nullable Integer version) {
 
@@ -62,23 +57,11 @@ record ModelForm(
             rows.add(new PointRow(null, null));
         }
         points = List.copyOf(rows);
-        itIsSo = itIsSo == null ? List.of() : itIsSo;
     }
 
     /** The rows, blank ones at the end. */
     List<PointRow> rows() {
         return Objects.requireNonNull(points);
-    }
-
-    /** The unusual values that were ticked. */
-    List<String> ticks() {
-        return Objects.requireNonNull(itIsSo);
-    }
-
-    /** What to tick for a field as it was typed. */
-    String tick(String field) {
-        Object typed = PropertyAccessorFactory.forBeanPropertyAccess(this).getPropertyValue(field);
-        return field + "=" + (typed == null ? "" : typed.toString().strip());
     }
 
     static ModelForm blank() {
@@ -90,8 +73,7 @@ record ModelForm(
     }
 
     /** The model that was typed; refused at each text that cannot be read. {@code stands} is the model as it stands, if any. */
-    ModelDraft draft(@Nullable Model stands, Person me) {
-        Typed typed = new Typed(me);
+    ModelDraft draft(@Nullable Model stands, Typed typed) {
         Ratings old = stands == null ? Ratings.NONE : stands.ratings();
         Ratings ratings = new Ratings(
                 typed.quantity("voltageV", voltageV, Quantity.VOLTAGE, old.voltageV()),
@@ -101,7 +83,7 @@ record ModelForm(
                 duty,
                 typed.number("dutyValue", dutyValue),
                 typed.number("maxStartsPerHour", maxStartsPerHour),
-                typed.number("minRunMinutesPerStart", minRunMinutesPerStart),
+                typed.minutes("minRunMinutesPerStart", minRunMinutesPerStart),
                 typed.quantity("inletMm", inletMm, Quantity.BORE, old.inletMm()),
                 typed.quantity("outletMm", outletMm, Quantity.BORE, old.outletMm()),
                 typed.quantity("solidsMm", solidsMm, Quantity.BORE, old.solidsMm()),
@@ -168,15 +150,15 @@ record ModelForm(
         return read;
     }
 
-    /** Refuses what is impossible, and what is unusual as long as nobody ticked it. */
-    void refuseUnlooked(ModelDraft draft) {
-        List<Refused.Wrong> wrongs = new ArrayList<>(ModelChecks.wrongs(draft));
-        for (Refused.Wrong doubt : draft.doubts()) {
-            boolean said = wrongs.stream().anyMatch(wrong -> wrong.field().equals(doubt.field()));
-            if (!said && !ticks().contains(tick(doubt.field()))) {
-                wrongs.add(doubt);
-            }
+    /** Refuses what is impossible, and asks about what is unusual. */
+    void refuseUnlooked(ModelDraft draft, Typed typed) {
+        for (Refused.Wrong wrong : ModelChecks.wrongs(draft)) {
+            typed.wrong(wrong.field(), wrong.code(), wrong.arguments().toArray());
         }
-        Refused.ifAny(wrongs);
+        for (Refused.Wrong doubt : draft.doubts()) {
+            Object text = PropertyAccessorFactory.forBeanPropertyAccess(this).getPropertyValue(doubt.field());
+            typed.ask(doubt.field(), (String) text, doubt.code());
+        }
+        typed.refuseIfWrong();
     }
 }

@@ -39,7 +39,6 @@ final class ModelFormFilling {
                 null,
                 null,
                 null,
-                null,
                 null);
     }
 
@@ -75,7 +74,6 @@ final class ModelFormFilling {
                 plain(100 * model.curveUncertainty()),
                 model.curveSource(),
                 model.note(),
-                null,
                 null,
                 model.version());
     }

@@ -4,6 +4,7 @@ import freshet.hydraulics.MeasuredFlow;
 import freshet.hydraulics.MeasuredFlow.Method;
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
+import freshet.measures.Usual;
 import freshet.people.Typed;
 import freshet.readings.FlowBy.Jet;
 import freshet.readings.FlowBy.LineMeter;
@@ -94,6 +95,15 @@ record FlowByForm(
         return Method.TIMED_CONTAINER.name().equals(method);
     }
 
+    /** The field that the flow hangs on most, of a way without a container. */
+    String mainField() {
+        return switch (Method.valueOf(method)) {
+            case METER -> "by.meter";
+            case TRAJECTORY -> "by.jetBore";
+            default -> "by.fall";
+        };
+    }
+
     /** What was measured; null when a container was filled, or when something is wrong and has been said. */
     @Nullable
     FlowBy read(Typed typed, @Nullable Double timingUncertaintyS) {
@@ -106,8 +116,8 @@ record FlowByForm(
     }
 
     private @Nullable PitFall pitFall(Typed typed, @Nullable Double timingUncertaintyS) {
-        Double diameterMm = typed.quantity("by.pitDiameter", pitDiameter, Quantity.BORE);
-        Double areaM2 = typed.quantity("by.pitArea", pitArea, Quantity.AREA);
+        Double diameterMm = typed.usual("by.pitDiameter", pitDiameter, Usual.PIT_DIAMETER);
+        Double areaM2 = typed.usual("by.pitArea", pitArea, Usual.PIT_AREA);
         if (Typed.text(pitDiameter) == null && Typed.text(pitArea) == null) {
             typed.wrong("by.pitDiameter", "readings.by.pit.missing");
         } else if (Typed.text(pitDiameter) != null && Typed.text(pitArea) != null) {
@@ -158,7 +168,7 @@ record FlowByForm(
     }
 
     private @Nullable Jet jet(Typed typed) {
-        Double bore = needed(typed, "by.jetBore", jetBore);
+        Double bore = needed(typed, "by.jetBore", typed.usual("by.jetBore", jetBore, Usual.BORE));
         Double reach = needed(typed, "by.jetReach", jetReach);
         Double drop = needed(typed, "by.jetFall", jetFall);
         Double lengths = length(typed, "by.jetLengths", jetLengths);

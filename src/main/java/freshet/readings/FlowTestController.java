@@ -73,7 +73,8 @@ class FlowTestController {
     @PostMapping("/pumps/{id}/flow-test")
     String press(
             @PathVariable long id,
-            @RequestParam(defaultValue = "work") String press,
+            @RequestParam(name = "press", defaultValue = "") String pressedNow,
+            @RequestParam(required = false) @Nullable String pressed,
             @ModelAttribute("form") FlowTestForm form,
             BindingResult errors,
             Model model,
@@ -81,17 +82,20 @@ class FlowTestController {
             RedirectAttributes flash,
             HttpServletResponse response) {
         Unit unit = pumps.unit(id);
+        String press = Typed.press(pressedNow, pressed);
         if (PieceForm.changes(press)) {
             return page(unit, form.withPieces(PieceForm.pressed(form.pieces(), press)), model);
         }
         try {
             FlowTestDraft draft = form.draft(unit, me, clock.instant());
+            FlowTestResult worked = readings.workOut(draft, me);
+            form.askAboutSlip(worked, new Typed(me));
             if (press.equals("keep")) {
                 long test = readings.recordFlowTest(draft, me);
                 flash.addFlashAttribute("done", "readings.test.done");
                 return "redirect:/flow-tests/" + test;
             }
-            model.addAttribute("page", FlowTestPage.of(readings.workOut(draft, me)));
+            model.addAttribute("page", FlowTestPage.of(worked));
         } catch (Refused refused) {
             refused.into(errors);
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());

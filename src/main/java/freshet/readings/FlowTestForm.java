@@ -3,6 +3,7 @@ package freshet.readings;
 import freshet.hydraulics.Line;
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
+import freshet.measures.Usual;
 import freshet.people.Person;
 import freshet.people.Typed;
 import freshet.pumps.Unit;
@@ -16,6 +17,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.PropertyAccessorFactory;
 
 /** What was typed about a flow test. */
 record FlowTestForm(
@@ -50,6 +52,8 @@ record FlowTestForm(
 
     /** Usual standard uncertainty of a gauge: half of ±2 kPa (common practice, no source). */
     static final double USUAL_GAUGE_UNCERTAINTY_KPA = 1;
+
+    private static final double LITTLE = 0.1;
 
     FlowTestForm {
         pieces = PieceForm.kept(pieces);
@@ -139,20 +143,22 @@ record FlowTestForm(
         Container filled = way.container() ? container(typed, timing) : null;
         List<Double> laps = way.container() ? laps(typed) : List.of();
         Gauge read = gauge(typed);
-        Double liftM = typed.quantity("lift", lift, Quantity.HEAD);
+        Double liftM = typed.usual("lift", lift, Usual.LIFT);
         if (Typed.text(gauge) == null) {
             typed.required("lift", liftM, "readings.lift.missing");
         }
         ShutOff shut = shutOff(typed);
         Double height = typed.quantity("heightUncertainty", heightUncertainty, Quantity.HEAD);
-        Double outlet = typed.quantity("pumpOutlet", pumpOutlet, Quantity.BORE);
+        Double outlet = typed.usual("pumpOutlet", pumpOutlet, Usual.BORE);
         List<Piece> line = new ArrayList<>();
         for (int i = 0; i < pieces.size(); i++) {
             line.addAll(pieces.get(i).pieces("pieces[" + i + "].", typed));
         }
-        Double waterC = typed.quantity("water", water, Quantity.TEMPERATURE);
-        Double itsVolts = typed.quantity("volts", volts, Quantity.VOLTAGE);
-        Double itsAmps = typed.quantity("amps", amps, Quantity.CURRENT);
+        Double waterC = typed.usual("water", water, Usual.WATER);
+        Double itsVolts =
+                rated("volts", volts, Quantity.VOLTAGE, unit.model().ratings().voltageV(), typed);
+        Double itsAmps =
+                rated("amps", amps, Quantity.CURRENT, unit.model().ratings().currentA(), typed);
         Double hertz = typed.number("frequency", frequency);
         Double rpm = typed.number("speed", speed);
         typed.refuseIfWrong();
@@ -178,9 +184,35 @@ record FlowTestForm(
                 rpm);
     }
 
+    /** Asks about a flow of under a tenth of what a new pump gives at this head, which is hardly wear. */
+    void askAboutSlip(FlowTestResult worked, Typed typed) {
+        FlowTestResult.Figures figures = worked.figures();
+        if (figures != null && figures.rated().remainingFraction() < LITTLE) {
+            FlowByForm way = Objects.requireNonNull(by);
+            String field = way.container() ? "container" : way.mainField();
+            Object text = PropertyAccessorFactory.forBeanPropertyAccess(this).getPropertyValue(field);
+            typed.ask(
+                    field,
+                    (String) text,
+                    "readings.flow.tooLittle",
+                    Quantity.FLOW.show(figures.flowM3h(), typed.system()),
+                    Quantity.FLOW.show(figures.rated().referenceFlowM3h(), typed.system()));
+        }
+        typed.refuseIfWrong();
+    }
+
+    /** Asks about what is far from the plate: more than four times it, as with a locked rotor and beyond, or under a fifth. */
+    private static @Nullable Double rated(
+            String field, @Nullable String text, Quantity quantity, @Nullable Double rated, Typed typed) {
+        Double value = typed.quantity(field, text, quantity);
+        return rated == null || value == null || value == 0
+                ? value
+                : typed.usual(field, text, quantity, value, rated / 5, 4 * rated);
+    }
+
     private @Nullable Container container(Typed typed, @Nullable Double timing) {
         Double volumeL = typed.required(
-                "container", typed.quantity("container", container, Quantity.VOLUME), "readings.container.missing");
+                "container", typed.usual("container", container, Usual.CONTAINER), "readings.container.missing");
         Double uncertaintyL = typed.quantity("containerUncertainty", containerUncertainty, Quantity.VOLUME);
         Double meter = typed.quantity("meterFlow", meterFlow, Quantity.FLOW);
         return volumeL == null
@@ -214,10 +246,10 @@ record FlowTestForm(
         }
         boolean own = Typed.text(shutOffHeight) != null;
         String field = own ? "shutOffHeight" : "gaugeHeight";
-        Double kPa = typed.quantity("shutOff", shutOff, Quantity.PRESSURE);
+        Double kPa = typed.usual("shutOff", shutOff, Usual.PRESSURE);
         Double height = typed.required(
                 "shutOffHeight",
-                typed.quantity(field, own ? shutOffHeight : gaugeHeight, Quantity.HEAD),
+                typed.usual(field, own ? shutOffHeight : gaugeHeight, Usual.LIFT),
                 "readings.gaugeHeight.missing");
         Double uncertainty = typed.quantity("gaugeUncertainty", gaugeUncertainty, Quantity.PRESSURE);
         return kPa == null || height == null
@@ -230,13 +262,11 @@ record FlowTestForm(
         if (Typed.text(gauge) == null) {
             return null;
         }
-        Double kPa = typed.quantity("gauge", gauge, Quantity.PRESSURE);
+        Double kPa = typed.usual("gauge", gauge, Usual.PRESSURE);
         Double height = typed.required(
-                "gaugeHeight",
-                typed.quantity("gaugeHeight", gaugeHeight, Quantity.HEAD),
-                "readings.gaugeHeight.missing");
+                "gaugeHeight", typed.usual("gaugeHeight", gaugeHeight, Usual.LIFT), "readings.gaugeHeight.missing");
         Double bore = typed.required(
-                "gaugeBore", typed.quantity("gaugeBore", gaugeBore, Quantity.BORE), "readings.gaugeBore.missing");
+                "gaugeBore", typed.usual("gaugeBore", gaugeBore, Usual.BORE), "readings.gaugeBore.missing");
         Double uncertainty = typed.quantity("gaugeUncertainty", gaugeUncertainty, Quantity.PRESSURE);
         return kPa == null || height == null || bore == null
                 ? null

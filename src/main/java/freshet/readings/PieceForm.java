@@ -6,6 +6,7 @@ import freshet.hydraulics.Line;
 import freshet.hydraulics.OutOfRange;
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
+import freshet.measures.Usual;
 import freshet.people.Typed;
 import freshet.pumps.KitItem;
 import freshet.pumps.KitKind;
@@ -166,13 +167,13 @@ public record PieceForm(
     /** The pieces that this one is in a draft; empty when something is wrong with it. */
     public List<Piece> pieces(String path, Typed typed) {
         Double boreMm = typed.required(
-                path + "bore", typed.quantity(path + "bore", bore, Quantity.BORE), "readings.piece.bore.missing");
+                path + "bore", typed.usual(path + "bore", bore, Usual.BORE), "readings.piece.bore.missing");
         Double ownK = typed.number(path + "k", k);
         double coefficient = ownK == null ? 0 : ownK;
         if (family() == Family.HOSE) {
             Double lengthM = typed.required(
                     path + "length",
-                    typed.quantity(path + "length", length, Quantity.LENGTH),
+                    typed.usual(path + "length", length, Usual.LENGTH),
                     "readings.piece.length.missing");
             Double ownC = typed.number(path + "c", c);
             Double own = typed.quantity(path + "roughness", roughness, Quantity.BORE);
@@ -186,9 +187,7 @@ public record PieceForm(
         }
         if (family() == Family.ADAPTER) {
             Double toMm = typed.required(
-                    path + "toBore",
-                    typed.quantity(path + "toBore", toBore, Quantity.BORE),
-                    "readings.piece.bore.missing");
+                    path + "toBore", typed.usual(path + "toBore", toBore, Usual.BORE), "readings.piece.bore.missing");
             if (boreMm == null || toMm == null) {
                 return List.of();
             }

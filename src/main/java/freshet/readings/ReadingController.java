@@ -80,7 +80,11 @@ class ReadingController {
             HttpServletResponse response) {
         Unit unit = pumps.unit(id);
         try {
-            readings.recordReading(form.draft(unit, me, clock.instant()), me);
+            ReadingDraft draft = form.draft(unit, me, clock.instant());
+            Typed typed = new Typed(me);
+            form.askAboutSlip(readings.log(id, draft.kind()).last(), draft, typed);
+            typed.refuseIfWrong();
+            readings.recordReading(draft, me);
             flash.addFlashAttribute("done", "readings.reading.done");
             return "redirect:/pumps/" + id;
         } catch (Refused refused) {

@@ -23,6 +23,9 @@ record ReadingForm(
         kind = MeterKind.named(kind).name();
     }
 
+    /** A meter below this may well show ten times as much at the next look. */
+    private static final BigDecimal NO_LONGER_NEW = BigDecimal.valueOf(50);
+
     private static final DateTimeFormatter FIELD = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm");
 
     static ReadingForm blank(MeterKind kind, Instant now, ZoneId zone) {
@@ -32,6 +35,17 @@ record ReadingForm(
     /** A moment as a date and time field holds it. */
     static String toTheMinute(Instant at, ZoneId zone) {
         return FIELD.format(LocalDateTime.ofInstant(at, zone));
+    }
+
+    /** Asks about a reading of ten times the last and more: its point was likely left out. */
+    void askAboutSlip(MeterLog.@Nullable Line last, ReadingDraft draft, Typed typed) {
+        if (last == null || Boolean.TRUE.equals(rolledOver) || draft.at().isBefore(last.at())) {
+            return;
+        }
+        BigDecimal tenth = draft.value().movePointLeft(1);
+        if (last.value().compareTo(NO_LONGER_NEW) >= 0 && tenth.compareTo(last.value()) >= 0) {
+            typed.ask("value", value, "readings.value.tenth", draft.value(), last.value(), tenth);
+        }
     }
 
     /** The reading that was typed; an emptied time is now. */

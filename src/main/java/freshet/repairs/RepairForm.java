@@ -116,7 +116,7 @@ record RepairForm(
                 Typed.text(what),
                 typed.day("plannedFor", plannedFor),
                 read,
-                whole("labourMinutes", labourMinutes, typed),
+                whole("labourMinutes", typed.minutes("labourMinutes", labourMinutes), typed),
                 typed.exact("labourRate", labourRate),
                 typed.exact("otherCost", otherCost),
                 typed.exact("priceNew", priceNew),
@@ -139,7 +139,10 @@ record RepairForm(
     }
 
     private static @Nullable Integer whole(String field, @Nullable String text, Typed typed) {
-        Double number = typed.number(field, text);
+        return whole(field, typed.number(field, text), typed);
+    }
+
+    private static @Nullable Integer whole(String field, @Nullable Double number, Typed typed) {
         if (number != null && (number != Math.rint(number) || Math.abs(number) > 1_000_000)) {
             typed.wrong(field, "repairs.whole");
             return null;

@@ -64,8 +64,8 @@ public record FiguresForm(
             return null;
         }
         Reader in = new Reader(me);
-        double itsAge = in.number("age", age, 0, MOST_HOURS);
-        double hours = in.number("season", season, 0, MOST_HOURS);
+        double itsAge = in.hours("age", age, 0, MOST_HOURS);
+        double hours = in.hours("season", season, 0, MOST_HOURS);
         in.refuseIfWrong();
         return new Season(itsAge, hours);
     }
@@ -82,7 +82,7 @@ public record FiguresForm(
         // the law goes by both or is the fitted one
         boolean typed = asks(shape, scale);
         Double itsShape = typed ? (Double) in.number("shape", shape, 0.05, 100) : null;
-        Double itsScale = typed ? (Double) in.number("scale", scale, 0.1, MOST_HOURS) : null;
+        Double itsScale = typed ? (Double) in.hours("scale", scale, 0.1, MOST_HOURS) : null;
         in.refuseIfWrong();
         return new Renewal(inTime, late, itsShape, itsScale);
     }
@@ -144,7 +144,15 @@ public record FiguresForm(
 
         /** The number; 0 when it is wrong, which is refused in the end. */
         double number(String field, @Nullable String text, double least, double most) {
-            Double value = typed.number(field, text);
+            return within(field, typed.number(field, text), least, most);
+        }
+
+        /** Hours, likewise. */
+        double hours(String field, @Nullable String text, double least, double most) {
+            return within(field, typed.hours(field, text), least, most);
+        }
+
+        private double within(String field, @Nullable Double value, double least, double most) {
             typed.required(field, value, "wear.figures.missing");
             if (value != null && !(value >= least && value <= most)) {
                 typed.wrong(field, "wear.figures.range", least, most);

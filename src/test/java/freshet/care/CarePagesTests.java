@@ -473,6 +473,36 @@ class CarePagesTests {
     }
 
     @Test
+    void asksWhetherTenTimesThePlateIsSoAndSignsOnAYes() {
+        String amps = name("Running amps", "answer");
+        Page asked = ilses.submit(address(), form(ilse, "sign", amps, "44", "instrument", "Tester 3"));
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.wrong(amps)).contains("Is 44.0 A so?", "If 4.4 A was meant");
+        assertThat(asked.value(amps)).isEqualTo("44");
+        assertThat(asked.html().select("[name=pressed]").val()).isEqualTo("sign");
+
+        String finding = name("Running amps", "finding");
+        Page signed = ilses.submit(
+                address(),
+                form(
+                        ilse,
+                        "",
+                        "pressed",
+                        "sign",
+                        amps,
+                        "44",
+                        finding,
+                        "Draws far too much",
+                        "instrument",
+                        "Tester 3",
+                        "asked",
+                        amps + "=44",
+                        "itIsSo",
+                        "asked"));
+        assertThat(signed.location()).startsWith("/records/");
+    }
+
+    @Test
     void asksOnceWhatIsMeasuredWithAndKeepsItWithEveryReading() {
         String amps = name("Running amps", "answer");
         Page first = ilses.open(address());

@@ -147,11 +147,12 @@ class PumpPagesTests {
 
         assertThat(page.status()).isEqualTo(422);
         assertThat(page.wrong("points[1].flow")).contains("gallons an hour");
-        assertThat(page.html().select("[name=itIsSo]").eachAttr("value")).containsExactly("points[1].flow=2640");
+        assertThat(page.html().select("[name=asked]").eachAttr("value")).containsExactly("points[1].flow=2640");
+        assertThat(page.html().select("button[name=itIsSo]").eachAttr("value")).containsExactly("asked");
 
         String[] other = model("Big", "0, 40, 2650, 0", "itIsSo", "points[1].flow=2640");
         assertThat(pages.submit("/pumps/models/new", other).status()).isEqualTo(422);
-        String[] ticked = model("Big", "0, 40, 2640, 0", "itIsSo", "points[1].flow=2640");
+        String[] ticked = model("Big", "0, 40, 2640, 0", "itIsSo", "asked", "asked", "points[1].flow=2640");
         assertThat(pages.submit("/pumps/models/new", ticked).status()).isEqualTo(302);
     }
 

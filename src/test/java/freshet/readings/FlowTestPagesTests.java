@@ -125,6 +125,26 @@ class FlowTestPagesTests {
     }
 
     @Test
+    void asksAboutAHoseOfMilesAndATenthOfTheFlowAndTakesAYes() {
+        Page asked = submit("press", "work", "pieces[1].length", "8000", "water", "44 c");
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.wrong("pieces[1].length")).contains("Is 8,000 ft so?", "If 8000 cm was meant");
+        assertThat(asked.value("pieces[1].length")).isEqualTo("8000");
+        assertThat(asked.html().select("[name=asked]").eachAttr("value")).containsExactly("pieces[1].length=8000");
+
+        Page little = submit("press", "keep", "container", "0.5");
+        assertThat(little.wrong("container")).contains("A new pump of this model gives");
+        Page kept = submit("pressed", "keep", "container", "0.5", "asked", "container=0.5", "itIsSo", "asked");
+        assertThat(kept.location()).startsWith("/flow-tests/");
+    }
+
+    @Test
+    void showsAnotherUnitInThePersonsOwn() {
+        Page page = submit("press", "work", "lift", "3.6576 m");
+        assertThat(page.html().select("#lift").parents().get(1).text()).contains("= 12.0 ft");
+    }
+
+    @Test
     void asksWithTheKitOfTheUnitInItsOwnUnits() {
         Unit bare = pumps.unit(unit);
         pumps.changeKit(

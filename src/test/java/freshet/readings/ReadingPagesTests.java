@@ -65,6 +65,18 @@ class ReadingPagesTests {
     }
 
     @Test
+    void asksWhetherThePointWasLeftOutAndTakesAYes() {
+        read("2024-03-12T10:00:00Z", "412.6");
+        Page asked = submit("kind", "RUN_HOURS", "value", "4131");
+        assertThat(asked.wrong("value")).contains("Is 4,131 so?", "If 413.1 was meant");
+        assertThat(asked.value("value")).isEqualTo("4131");
+        assertThat(lifetime()).isEqualByComparingTo("412.6");
+
+        submit("kind", "RUN_HOURS", "value", "4131", "asked", "value=4131", "itIsSo", "asked");
+        assertThat(lifetime()).isEqualByComparingTo("4131");
+    }
+
+    @Test
     void asksForDigitsAndOnePress() {
         Page page = pages.open("/pumps/" + unit + "/reading");
 

@@ -192,7 +192,7 @@ class FiguresPagesTests {
         tenUnits();
         Page page = figures("?age=x&season=-5&units=40&rate=0.15&lead=14&level=200&planned=<b>&failure=5");
         assertThat(page.status()).isEqualTo(422);
-        assertThat(page.wrong("age")).contains("is not a number");
+        assertThat(page.wrong("age")).contains("is not a time");
         assertThat(page.wrong("season")).contains("must lie between 0 and 1,000,000");
         assertThat(page.wrong("level")).isNotEmpty();
         assertThat(page.wrong("planned")).isNotEmpty();
