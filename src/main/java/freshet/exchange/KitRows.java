@@ -2,6 +2,7 @@ package freshet.exchange;
 
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
+import freshet.measures.Usual;
 import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.pumps.Kit;
@@ -104,9 +105,9 @@ final class KitRows implements RowKind<KitRows.Piece> {
         KitItem item = new KitItem(
                 row.choice("piece", KitKind.class),
                 row.needed("description"),
-                row.has("bore") ? row.measure("bore") : null,
-                row.has("outlet bore") ? row.measure("outlet bore") : null,
-                row.has("length") ? row.measure("length") : null,
+                row.has("bore") ? row.measure("bore", Usual.BORE) : null,
+                row.has("outlet bore") ? row.measure("outlet bore", Usual.BORE) : null,
+                row.has("length") ? row.measure("length", Usual.LENGTH) : null,
                 quantity(row));
         int at = places.getOrDefault(row, 0);
         if (unit == null) {

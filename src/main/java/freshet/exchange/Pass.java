@@ -31,6 +31,7 @@ final class Pass {
     private final Person by;
     private final List<Opened> opened = new ArrayList<>();
     private final List<Problem> problems = new ArrayList<>();
+    private final List<Problem> questions = new ArrayList<>();
     private final List<Change> changes = new ArrayList<>();
 
     Pass(Names names, FileWords words, Person by) {
@@ -92,7 +93,8 @@ final class Pass {
             names.unread(kind.kind());
         } else {
             next.rows = table.lines().stream()
-                    .map(line -> new Row(next.name, heading, line, words, problems::add))
+                    .map(line ->
+                            new Row(next.name, heading, line, words, by.unitSystem(), problems::add, questions::add))
                     .toList();
         }
     }
@@ -218,7 +220,12 @@ final class Pass {
         problems.sort(Comparator.<Problem>comparingInt(problem -> order.indexOf(problem.file()))
                 .thenComparingInt(problem -> problem.line() == null ? 0 : problem.line()));
         List<Sheet> sheets = inOrder.stream().map(Opened::sheet).toList();
-        return new Preview(sheets, List.copyOf(changes), List.copyOf(problems), fingerprint(files, sheets));
+        return new Preview(
+                sheets,
+                List.copyOf(changes),
+                List.copyOf(problems),
+                List.copyOf(questions),
+                fingerprint(files, sheets));
     }
 
     private String fingerprint(List<NamedFile> files, List<Sheet> sheets) {

@@ -9,9 +9,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param changes the rows that change what stands in the register
  * @param problems everything to put right; while there is anything, nothing is taken in
+ * @param questions what is unusual in rows that are taken in all the same, to be looked at before
  * @param fingerprint the same only for the same files with the same outcome, row for row
  */
-public record Preview(List<Sheet> sheets, List<Change> changes, List<Problem> problems, String fingerprint) {
+public record Preview(
+        List<Sheet> sheets, List<Change> changes, List<Problem> problems, List<Problem> questions, String fingerprint) {
 
     /**
      * One file.

@@ -4,6 +4,7 @@ import freshet.measures.NotAMeasure;
 import freshet.measures.Numbers;
 import freshet.measures.Quantity;
 import freshet.measures.UnitSystem;
+import freshet.measures.Usual;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -27,12 +28,23 @@ final class Row {
     final int line;
     private final Heading heading;
     private final FileWords words;
+    private final UnitSystem reader;
+    private final Consumer<Problem> questions;
     private final Table.Line cells;
     private final Consumer<Problem> problems;
     private boolean wrong;
     private boolean waiting;
 
-    Row(String file, Heading heading, Table.Line cells, FileWords words, Consumer<Problem> problems) {
+    Row(
+            String file,
+            Heading heading,
+            Table.Line cells,
+            FileWords words,
+            UnitSystem reader,
+            Consumer<Problem> problems,
+            Consumer<Problem> questions) {
+        this.reader = reader;
+        this.questions = questions;
         this.words = words;
         this.file = file;
         this.line = cells.number();
@@ -195,6 +207,24 @@ final class Row {
             }
             return quantity.parse(bare ? text + " " + unit : text, UnitSystem.SI);
         });
+    }
+
+    /** The same, and asks about what is not usual; the row is taken in all the same. */
+    @Nullable
+    Double measure(String column, Usual usual) {
+        Double value = measure(column);
+        Quantity quantity = usual.quantity();
+        if (value != null && !(value >= usual.low() && value <= usual.high())) {
+            questions.accept(Problem.at(
+                    file,
+                    line,
+                    column,
+                    "measures.unusual",
+                    quantity.show(value, reader),
+                    quantity.show(usual.low(), reader),
+                    quantity.show(usual.high(), reader)));
+        }
+        return value;
     }
 
     /** The unit in which a cell is, its own or the heading's, in small letters; null when it is empty or has none. */

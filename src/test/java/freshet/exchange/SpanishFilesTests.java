@@ -116,6 +116,24 @@ class SpanishFilesTests {
     }
 
     @Test
+    void asksAboutAnUnusualBoreInThePreviewAndTakesItInAllTheSame() {
+        exchange.takeIn(templates(reader), reader);
+        NamedFile kit = file("juego.csv", "etiqueta,pieza,descripción,diámetro (in)\nP-01,manguera,Larga,9\n");
+
+        Preview shown = exchange.preview(List.of(kit), reader);
+
+        assertThat(shown.problems()).isEmpty();
+        assertThat(shown.questions()).hasSize(1).first().satisfies(asked -> {
+            assertThat(asked.line()).isEqualTo(2);
+            assertThat(asked.column()).isEqualTo("bore");
+            assertThat(messages.getMessage(asked.code(), asked.said(), reader.locale()))
+                    .startsWith("¿De verdad 9.000");
+        });
+        assertThat(exchange.takeIn(List.of(kit), shown.fingerprint(), reader).changed())
+                .isEqualTo(1);
+    }
+
+    @Test
     void writesEachHeadingOnceInSpanish() {
         FileWords words = exchange.words(reader);
         for (FileKind kind : FileKind.values()) {
