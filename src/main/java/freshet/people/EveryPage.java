@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.orm.ObjectOptimisticLockingFailureException;
 import org.springframework.ui.Model;
@@ -30,10 +31,12 @@ class EveryPage {
 
     private final PersonArgument persons;
     private final Clock clock;
+    private final StyleSheet sheet;
 
-    EveryPage(PersonArgument persons, Clock clock) {
+    EveryPage(PersonArgument persons, Clock clock, StyleSheet sheet) {
         this.persons = persons;
         this.clock = clock;
+        this.sheet = sheet;
     }
 
     /** Before any form is bound. A row beyond what Spring binds would fail in the binding itself. */
@@ -48,6 +51,13 @@ class EveryPage {
         says(model, request, locale);
         if (request instanceof ServletWebRequest servlet) {
             model.addAttribute("said", Typed.said(servlet.getRequest()));
+            if (sheet.isNewTo(servlet.getRequest()) && servlet.getResponse() != null) {
+                model.addAttribute("styles", sheet.text());
+                servlet.getResponse()
+                        .addHeader(
+                                HttpHeaders.SET_COOKIE,
+                                sheet.given(servlet.getRequest()).toString());
+            }
         }
     }
 

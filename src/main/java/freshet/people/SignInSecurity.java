@@ -32,8 +32,8 @@ import org.springframework.web.filter.OncePerRequestFilter;
 @EnableMethodSecurity
 class SignInSecurity {
 
-    /** Nothing from elsewhere, nothing inline. */
-    private static final String CONTENT_POLICY = "default-src 'none'; style-src 'self'; script-src 'self';"
+    /** Nothing from elsewhere, nothing inline but the sheet itself. */
+    private static final String CONTENT_POLICY = "default-src 'none'; style-src 'self' %s; script-src 'self';"
             + " img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self';"
             + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
@@ -109,7 +109,7 @@ class SignInSecurity {
 
     @Bean
     @Order(2)
-    SecurityFilterChain letPeopleIn(HttpSecurity http, People people, SignInThrottle throttle) {
+    SecurityFilterChain letPeopleIn(HttpSecurity http, People people, SignInThrottle throttle, StyleSheet sheet) {
         SimpleUrlAuthenticationFailureHandler wrong = new SimpleUrlAuthenticationFailureHandler("/sign-in?wrong");
         return http.addFilterBefore(new FirstOwnerFilter(people), UsernamePasswordAuthenticationFilter.class)
                 .addFilterBefore(new ThrottleFilter(throttle), UsernamePasswordAuthenticationFilter.class)
@@ -129,7 +129,8 @@ class SignInSecurity {
                             wrong.onAuthenticationFailure(request, response, failure);
                         }))
                 .logout(out -> out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out"))
-                .headers(headers -> headers.contentSecurityPolicy(policy -> policy.policyDirectives(CONTENT_POLICY))
+                .headers(headers -> headers.contentSecurityPolicy(
+                                policy -> policy.policyDirectives(CONTENT_POLICY.formatted(sheet.source())))
                         .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
                         .permissionsPolicyHeader(
                                 policy -> policy.policy("camera=(self), microphone=(), geolocation=()")))
