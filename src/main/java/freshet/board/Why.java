@@ -1,6 +1,7 @@
 package freshet.board;
 
 import freshet.measures.Show;
+import freshet.phrases.Phrases;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.sql.ResultSet;
@@ -55,6 +56,6 @@ public record Why(String name, List<String> args) {
         if (DAY.matcher(arg).matches()) {
             return show.date(LocalDate.parse(arg));
         }
-        return NUMBER.matcher(arg).matches() ? (Object) new BigDecimal(arg) : arg;
+        return NUMBER.matcher(arg).matches() ? (Object) new BigDecimal(arg) : Phrases.said(show.locale(), arg);
     }
 }

@@ -1,6 +1,7 @@
 /** Room: the board by the door: the rules that make work due, planning by season and reading, and what is late or soon due. */
 @ApplicationModule(
         allowedDependencies = {
+            "phrases",
             "rules",
             "happenings",
             "checklists",

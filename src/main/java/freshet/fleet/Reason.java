@@ -3,6 +3,7 @@ package freshet.fleet;
 import freshet.findings.HoldKind;
 import freshet.findings.Why;
 import freshet.measures.Show;
+import freshet.phrases.Phrases;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -68,7 +69,7 @@ public record Reason(
             arguments.add(severity);
         }
         if (words != null) {
-            arguments.add(words);
+            arguments.add(Phrases.said(show.locale(), words));
         }
         if (figure != null) {
             arguments.add(show.percent(figure.fraction()));

@@ -4,6 +4,7 @@
  */
 @ApplicationModule(
         allowedDependencies = {
+            "phrases",
             "board",
             "care",
             "findings",

@@ -7,6 +7,7 @@ import freshet.measures.UnitSystem;
 import freshet.people.NotFound;
 import freshet.people.People;
 import freshet.people.Person;
+import freshet.phrases.Phrases;
 import freshet.places.Places;
 import freshet.places.Site;
 import java.sql.ResultSet;
@@ -159,7 +160,7 @@ class CalendarFeeds {
         String address = own.forLinks() + "/tasks/" + task.id();
         Show show = new Show(UnitSystem.US, locale, task.dueOn());
         String words = say(locale, "notices.calendar.words", why(task, show), show.minutes(task.minutes()), address);
-        return new Said(task, task.tag() + " " + task.title(), place, words, address);
+        return new Said(task, task.tag() + " " + Phrases.said(locale, task.title()), place, words, address);
     }
 
     private String why(Task task, Show show) {

@@ -11,6 +11,7 @@ import freshet.measures.Show;
 import freshet.notices.Letter.Chapter;
 import freshet.notices.Letter.Item;
 import freshet.notices.Letter.Part;
+import freshet.phrases.Phrases;
 import freshet.places.Site;
 import java.util.ArrayList;
 import java.util.List;
@@ -93,7 +94,8 @@ class SiteNews {
                 ? say("notices.letter.over", over, show.day(task.dueOn()))
                 : say("notices.letter.by", show.day(task.dueOn()));
         String where = task.positionName() == null ? "" : ", " + task.positionName();
-        return say("notices.letter.task", task.title(), when, show.minutes(task.minutes())) + where;
+        return say("notices.letter.task", Phrases.said(show.locale(), task.title()), when, show.minutes(task.minutes()))
+                + where;
     }
 
     private Part notReady(FleetPage page, Show show) {

@@ -1,6 +1,7 @@
 /** Room: digests and urgent mail about late work and danger, mail on its way, and the calendar feed of each place. */
 @ApplicationModule(
         allowedDependencies = {
+            "phrases",
             "fleet",
             "care",
             "board",

@@ -7,6 +7,7 @@ import freshet.checklists.CheckLine;
 import freshet.fleet.Fleet;
 import freshet.fleet.FleetQuery;
 import freshet.people.Person;
+import freshet.phrases.Phrases;
 import freshet.places.Places;
 import freshet.pumps.Pumps;
 import freshet.pumps.Stand;
@@ -152,7 +153,7 @@ class Packing {
                 task.id(),
                 task.unitId(),
                 task.tag(),
-                task.title(),
+                Phrases.said(me.locale(), task.title()),
                 place(sheet.unit().stand()),
                 task.dueOn(),
                 task.minutes(),
@@ -164,7 +165,7 @@ class Packing {
     private static Bundle.LineRow line(CheckLine line, Person me) {
         return new Bundle.LineRow(
                 "line[c" + line.id() + "]",
-                line.question(),
+                Phrases.said(me.locale(), line.question()),
                 line.required(),
                 line.safety(),
                 line.competence() != null && !me.competentFor(line.competence()),

@@ -1,6 +1,7 @@
 /** Room: what a technician takes along to where no signal is, and what comes back: once, in order, with nothing lost. */
 @ApplicationModule(
         allowedDependencies = {
+            "phrases",
             "rounds",
             "care",
             "fleet",

@@ -12,6 +12,7 @@ import freshet.hydraulics.Curve;
 import freshet.measures.Show;
 import freshet.people.People;
 import freshet.photos.Photos;
+import freshet.phrases.Phrases;
 import freshet.places.Places;
 import freshet.places.Site;
 import freshet.pumps.CurveSheet;
@@ -194,7 +195,7 @@ class UnitPageController {
             past.add(new Past(
                     record.endedAt(),
                     record.correctsId() == null ? "overview.past.signed" : "overview.past.corrected",
-                    List.of(record.title(), record.signedName()),
+                    List.of(Phrases.said(show.locale(), record.title()), record.signedName()),
                     "/records/" + record.id(),
                     record.correctionWhy()));
         }

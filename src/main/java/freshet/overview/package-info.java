@@ -1,6 +1,7 @@
 /** Overview: the pages that show several rooms, home, season, the fleet and the unit, and their pictures. Owns no table. */
 @ApplicationModule(
         allowedDependencies = {
+            "phrases",
             "measures",
             "hydraulics",
             "reliability",
