@@ -2,11 +2,20 @@ package freshet.rules;
 
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
+import freshet.readings.MeterKind;
+import freshet.readings.MeterLog;
+import freshet.readings.Readings;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -20,15 +29,20 @@ class UnitRulesController {
     private final CareRules rules;
     private final ScopeNames names;
     private final Pumps pumps;
+    private final Readings readings;
 
-    UnitRulesController(CareRules rules, ScopeNames names, Pumps pumps) {
+    UnitRulesController(CareRules rules, ScopeNames names, Pumps pumps, Readings readings) {
         this.rules = rules;
         this.names = names;
         this.pumps = pumps;
+        this.readings = readings;
     }
 
-    /** The rule that holds, and those that would if it did not, the nearest first. */
-    record Held(RuleRow holds, List<RuleRow> overruled) {}
+    /** The rule that holds, those that would if it did not, the nearest first, and the meters that it counts by and cannot foretell from. */
+    record Held(RuleRow holds, List<RuleRow> overruled, List<Unread> unread) {}
+
+    /** A meter that was read less than twice, a day apart: what it showed says nothing about how much the unit runs. */
+    record Unread(MeterKind kind, @Nullable Instant once) {}
 
     @ModelAttribute("way")
     String way() {
@@ -50,7 +64,8 @@ class UnitRulesController {
                                 rows.get(each.rule().id()),
                                 each.overruled().stream()
                                         .map(other -> rows.get(other.id()))
-                                        .toList()))
+                                        .toList(),
+                                unread(unit.id(), each.rule())))
                         .toList());
         model.addAttribute(
                 "resting",
@@ -60,6 +75,35 @@ class UnitRulesController {
                         .filter(row -> !row.rule().active())
                         .toList());
         return "rules/unit";
+    }
+
+    private List<Unread> unread(long unitId, CareRule rule) {
+        Set<MeterKind> counted = new TreeSet<>();
+        for (Trigger trigger : rule.triggers()) {
+            if (trigger instanceof Trigger.RunHours) {
+                counted.add(MeterKind.RUN_HOURS);
+            } else if (trigger instanceof Trigger.Starts) {
+                counted.add(MeterKind.STARTS);
+            }
+        }
+        return counted.stream()
+                .map(kind -> unread(readings.log(unitId, kind)))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    private static Optional<Unread> unread(MeterLog log) {
+        List<Instant> read = log.lines().stream()
+                .filter(line -> line.lifetime() != null)
+                .map(MeterLog.Line::at)
+                .toList();
+        if (read.isEmpty()) {
+            return Optional.of(new Unread(log.kind(), null));
+        }
+        Instant first = read.get(0);
+        Instant last = read.get(read.size() - 1);
+        boolean tells = Duration.between(first, last).toDays() >= 1;
+        return tells ? Optional.empty() : Optional.of(new Unread(log.kind(), last));
     }
 
     private static List<Applied> of(Unit unit, List<CareRule> all) {

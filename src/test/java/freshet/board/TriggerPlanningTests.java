@@ -33,6 +33,7 @@ import freshet.readings.ReadingDraft;
 import freshet.readings.Readings;
 import freshet.rules.Applies;
 import freshet.rules.CareRules;
+import freshet.rules.Measure;
 import freshet.rules.RuleDraft;
 import freshet.rules.Scope;
 import freshet.rules.Trigger;
@@ -185,6 +186,32 @@ class TriggerPlanningTests {
 
     private int lateOnTheBoard() {
         return board.sites(0, 5).stream().mapToInt(BoardSite::late).sum();
+    }
+
+    /** 10 starts an hour for small motors: common practice, no source. */
+    @Test
+    void asksOnceForAPumpThatStartsTooOftenAndAgainOnlyAfterItWasFoundWhy() {
+        add("cycling", new Trigger.Condition(Measure.STARTS_PER_HOUR, 10, 7));
+        clock.set("2026-06-20T15:00:00Z");
+        starts("2026-06-10", "1000");
+        starts("2026-06-11", "1240");
+        assertThat(plan(unit, "cycling")).as("10 an hour is not beyond 10").isEmpty();
+        starts("2026-06-12", "1504");
+        assertThat(plan(unit, "cycling")).containsExactly("2026-06-19 OPEN");
+        starts("2026-06-13", "1792");
+        assertThat(plan(unit, "cycling")).as("one episode").containsExactly("2026-06-19 OPEN");
+        sign(open(unit, "cycling"));
+        assertThat(plan(unit, "cycling")).containsExactly("2026-06-19 SIGNED");
+        clock.set("2026-06-22T15:00:00Z");
+        starts("2026-06-21", "1800");
+        starts("2026-06-22", "2100");
+        assertThat(plan(unit, "cycling")).containsExactly("2026-06-19 SIGNED", "2026-06-29 OPEN");
+    }
+
+    private void starts(String day, String count) {
+        readings.recordReading(
+                ReadingDraft.of(unit.id(), MeterKind.STARTS, Instant.parse(day + "T12:00:00Z"), new BigDecimal(count)),
+                ilse);
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import freshet.FreshetTest;
 import freshet.Pages;
 import freshet.Pages.Page;
+import freshet.TestClock;
 import freshet.care.CareYard;
 import freshet.checklists.Checklists;
 import freshet.happenings.HappeningKind;
@@ -15,7 +16,11 @@ import freshet.places.PositionKind;
 import freshet.pumps.PumpKind;
 import freshet.pumps.Pumps;
 import freshet.pumps.Unit;
+import freshet.readings.MeterKind;
+import freshet.readings.ReadingDraft;
+import freshet.readings.Readings;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.time.MonthDay;
 import java.time.Period;
 import java.util.ArrayList;
@@ -50,6 +55,12 @@ class RulePagesTests {
 
     @Autowired
     People people;
+
+    @Autowired
+    Readings readings;
+
+    @Autowired
+    TestClock clock;
 
     @Autowired
     JdbcClient jdbc;
@@ -170,6 +181,29 @@ class RulePagesTests {
                         .query(String.class)
                         .list())
                 .containsExactly("rule added");
+    }
+
+    @Test
+    void saysWhyNoDateCanBeForetoldFromAMeter() {
+        clock.set("2026-06-20T15:00:00Z");
+        CareRule byHours = rule("oil-look-utility-submersible");
+        rules.wake(byHours.id(), byHours.version(), people.personNamed("ilse").orElseThrow());
+        assertThat(unitRules()).contains("Run hours: never read here, so no date can be foretold.");
+        read("2026-06-10T12:00:00Z", "10");
+        read("2026-06-10T16:00:00Z", "12");
+        assertThat(unitRules()).contains("Run hours: read only once so far, or twice on one day (10 Jun)");
+        read("2026-06-15T12:00:00Z", "40");
+        assertThat(unitRules()).doesNotContain("foretold");
+    }
+
+    private String unitRules() {
+        return pages.open("/pumps/" + unit.id() + "/rules").text();
+    }
+
+    private void read(String at, String hours) {
+        readings.recordReading(
+                ReadingDraft.of(unit.id(), MeterKind.RUN_HOURS, Instant.parse(at), new BigDecimal(hours)),
+                people.personNamed("ilse").orElseThrow());
     }
 
     @Test
