@@ -17,7 +17,8 @@ import org.springframework.test.context.TestContextManager;
 
 /**
  * How long somebody on a thin line waits until the first content of a page of the example yard stands before them, and how many bytes
- * that took: at the first visit with nothing kept, and at a later one, on the lines that Chromium's tools call fast and slow 3G.
+ * that took: at the first visit with nothing kept, at a later one, and for the page of what was taken along, on the lines that
+ * Chromium's tools call fast and slow 3G.
  *
  * <p>{@code mvn -Pbench test-compile exec:exec -Dexec.args="-cp %classpath freshet.example.FeltSpeedReport"}
  */
@@ -75,9 +76,10 @@ public final class FeltSpeedReport {
         // each page is made once before, so that the line is measured and not a cold server
         pages.values().forEach(browser::go);
         chrome.executeCdpCommand("Network.enable", Map.of());
+        System.out.printf("%-10s %-10s %8s %22s %22s%n", "line", "page", "bytes", "first content, new", "first content, again");
+        takenAlong(browser);
         // what goes through the worker would not be slowed down
         chrome.executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", true));
-        System.out.printf("%-10s %-10s %8s %22s %22s%n", "line", "page", "bytes", "first content, new", "first content, again");
         for (var line : LINES.entrySet()) {
             for (var page : pages.entrySet()) {
                 chrome.executeCdpCommand("Network.clearBrowserCache", Map.of());
@@ -96,6 +98,21 @@ public final class FeltSpeedReport {
             }
         }
         System.exit(0);
+    }
+
+    /** What was taken along stands on the phone: its page comes from there, whatever the line. */
+    private static void takenAlong(Browser browser) {
+        ChromeDriver chrome = browser.driver();
+        browser.go("/take-along");
+        chrome.executeAsyncScript("navigator.serviceWorker.ready.then(arguments[0])");
+        browser.go("/offline");
+        for (var line : LINES.entrySet()) {
+            chrome.setNetworkConditions(line.getValue());
+            browser.go("/offline");
+            System.out.printf(
+                    "%-10s %-10s %8s %22s %19d ms%n", line.getKey(), "with me", "-", "-", firstContent(chrome));
+        }
+        chrome.deleteNetworkConditions();
     }
 
     private static long firstContent(ChromeDriver chrome) {

@@ -197,7 +197,7 @@ class DigestTests {
                 De una unidad no se sabe: nada la prueba ahora.
 
                 Atrasadas: 1
-                  BF-04  Opening 2026, 3 días de atraso, vencía el vie 20 mar, 35 min
+                  BF-04  Apertura 2026, 3 días de atraso, vencía el vie 20 mar, 35 min
                     <link>
 
                 Recibes esto cada día a las 6:00 porque así lo elegiste, y solo cuando hay algo que decir.
