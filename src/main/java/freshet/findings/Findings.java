@@ -7,6 +7,7 @@ import freshet.people.Person;
 import freshet.people.Refused;
 import freshet.people.Stale;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -65,15 +66,21 @@ public class Findings {
         return table.ofRecord(recordId);
     }
 
-    /** Writes a finding and gives its id. */
+    /** Writes a finding that was made now and gives its id. */
     public long write(FindingDraft draft, Person by) {
+        return write(draft, clock.instant(), by);
+    }
+
+    /** Writes a finding that was made then, or now at the latest, and gives its id. */
+    public long write(FindingDraft draft, Instant foundAt, Person by) {
         List<Refused.Wrong> wrongs = new ArrayList<>();
         if (draft.severity() < 0 || draft.severity() > Finding.DANGER) {
             wrongs.add(Refused.Wrong.at("severity", "findings.severity.choose"));
         }
         checkWords(draft.what(), "what", wrongs);
         Refused.ifAny(wrongs);
-        long id = table.insert(draft, by, clock.instant());
+        Instant now = clock.instant();
+        long id = table.insert(draft, by, foundAt.isAfter(now) ? now : foundAt);
         people.note(
                 by,
                 "finding written",

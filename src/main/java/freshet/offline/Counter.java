@@ -86,7 +86,7 @@ class Counter {
             case READING -> reading(entry, unit, by, done);
             case FLOW_TEST ->
                 "/flow-tests/" + readings.recordFlowTest(SentReadings.flowTest(entry.fields(), unit, by, done), by);
-            case FINDING -> "/findings/" + findings.write(SentFindings.finding(entry.fields(), unit.id()), by);
+            case FINDING -> "/findings/" + findings.write(SentFindings.finding(entry.fields(), unit.id()), done, by);
         };
     }
 

@@ -220,6 +220,10 @@ class DeliveryTests {
                 .filteredOn(line -> line.readingId() != null)
                 .hasSize(1);
         assertThat(findings.findingsOf(unit.id())).hasSize(1);
+        assertThat(findings.findingsOf(unit.id()).get(0).openedAt())
+                .as("when it was found, not when it came")
+                .isEqualTo(finding.byServer(finding.doneAt(), clock.instant()))
+                .isBefore(clock.instant().minus(Duration.ofMinutes(30)));
         assertThat(count("delivery")).isEqualTo(3);
     }
 
