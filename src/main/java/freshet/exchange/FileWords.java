@@ -19,10 +19,12 @@ public final class FileWords {
     private static final String HEADING = "exchange.name.";
     private static final String WORD = "exchange.word.";
     private static final String NAME = "name";
+    private static final Pattern BLANKS = Pattern.compile("[\\s_\\u00a0-]+");
     private static final Pattern PARTS = Pattern.compile("(.+?)( \\d+)?( \\p{L}+)?");
 
     private final MessageSource messages;
     private final Locale locale;
+    private final Map<String, String> said = new HashMap<>();
 
     FileWords(MessageSource messages, Person reader) {
         this.messages = messages;
@@ -50,8 +52,9 @@ public final class FileWords {
         return said(WORD, english);
     }
 
+    /** Looked up once a file: most words have no message, and to learn that takes a look into every bundle. */
     private String said(String keys, String word) {
-        return messages.getMessage(keys + word.replace(' ', '_'), null, word, locale);
+        return said.computeIfAbsent(keys + word.replace(' ', '_'), key -> messages.getMessage(key, null, word, locale));
     }
 
     /** The table with headings and words for kinds in English; what is none of ours stands as it was written. */
@@ -93,6 +96,6 @@ public final class FileWords {
     }
 
     private static String plain(String word) {
-        return word.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_\\u00a0-]+", " ");
+        return BLANKS.matcher(word.strip().toLowerCase(Locale.ROOT)).replaceAll(" ");
     }
 }
