@@ -269,7 +269,7 @@ class GalleryJourneyTests {
         browser.picture(name + "-1440").size(768, 1024).picture(name + "-768");
         // as at twice the size on a desk of 1280
         fits(browser.size(640, 450), path, 640);
-        browser.size(360, 780).go(path).picture(name + "-360");
+        browser.size(360, 780).picture(name + "-360");
         fits(browser, path, 360);
         String text = browser.text();
         if (text.contains("??") || text.contains("Something went wrong here")) {
