@@ -204,7 +204,8 @@ public final class Browser {
         Map<String, Object> whole =
                 Map.of("x", 0, "y", 0, "width", width, "height", Math.min(height, 6000), "scale", 1);
         Object png = driver.executeCdpCommand(
-                        "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true, "clip", whole))
+                        "Page.captureScreenshot",
+                        Map.of("format", "png", "captureBeyondViewport", true, "optimizeForSpeed", true, "clip", whole))
                 .get("data");
         return keep(name + ".png", java.util.Base64.getDecoder().decode(String.valueOf(png)));
     }
