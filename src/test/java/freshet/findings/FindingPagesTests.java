@@ -95,6 +95,9 @@ class FindingPagesTests {
         long id = findings.write(FindingDraft.about(unit.id(), 4, "Cord nicked to the core"), ilse);
         assertThat(teos.open("/findings/" + id).text(".caution"))
                 .contains("Stop: danger", "Do not plug it in.", "Do not send it out", "Local code");
+        assertThat(teos.open("/findings/" + id).text("main"))
+                .as("the caution stands before any press")
+                .containsSubsequence("Stop: danger", "Plan the repair", "Close as");
     }
 
     @Test
