@@ -74,22 +74,27 @@ class FactsTable {
                      min(opens_on) filter (where phase = 'OPENING' and not begun) as next_opening_on,
                      min(late_after) filter (where phase = 'MONTHLY') as next_late_after
               from todo group by unit_id
-            ), hard as (
-              select id, kind, happened_at, unit_id, site_id, position_id from happening
-              where withdrawn_at is null and kind in ('DRY_RUN', 'FOUL_USE', 'SALT_USE', 'CHEMICAL_USE')
             ), touched as (
-              select a.id as unit_id, h.id, h.kind, h.happened_at from asked a join hard h on h.unit_id = a.id
+              select a.id as unit_id, h.id, h.kind, h.happened_at
+              from asked a join happening h on h.unit_id = a.id and h.withdrawn_at is null
               union all
               select a.id, h.id, h.kind, h.happened_at
-              from hard h
-              join stand st on (st.site_id = h.site_id or st.position_id = h.position_id)
-                and st.since <= h.happened_at and (st.until is null or st.until > h.happened_at)
-              join asked a on a.id = st.unit_id
+              from asked a
+              join stand st on st.unit_id = a.id
+              join happening h on h.site_id = st.site_id and h.withdrawn_at is null
+                and h.happened_at >= st.since and (st.until is null or h.happened_at < st.until)
+              union all
+              select a.id, h.id, h.kind, h.happened_at
+              from asked a
+              join stand st on st.unit_id = a.id
+              join happening h on h.position_id = st.position_id and h.withdrawn_at is null
+                and h.happened_at >= st.since and (st.until is null or h.happened_at < st.until)
             ), hardest as (
               select distinct on (t.unit_id) t.unit_id, t.kind, t.happened_at
               from touched t join asked a on a.id = t.unit_id
-              -- sewage is what a sewage pump is for
-              where t.kind <> 'FOUL_USE' or a.kind <> 'SEWAGE'
+              where t.kind in ('DRY_RUN', 'FOUL_USE', 'SALT_USE', 'CHEMICAL_USE')
+                -- sewage is what a sewage pump is for
+                and (t.kind <> 'FOUL_USE' or a.kind <> 'SEWAGE')
               order by t.unit_id, t.happened_at desc, t.id desc
             )
             select a.id as unit_id, a.zone, a.engine, proof.ended_at as proved_at, proof.id as proof_id, last.laid_up_at, last.electrical_at,
